@@ -1,0 +1,1 @@
+namespace Failwise; internal static class Placeholder;
