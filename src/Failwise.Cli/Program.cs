@@ -1,1 +1,3 @@
-Console.WriteLine("failwise");
+using Failwise.Cli;
+
+return Commands.Run(args);

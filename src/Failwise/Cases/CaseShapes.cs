@@ -1,0 +1,73 @@
+using Failwise.Knowledge;
+using Failwise.Yaml;
+
+namespace Failwise.Cases;
+
+/// <summary>The form of a case file; docs/schema/case.schema.json is printed from it.</summary>
+internal static class CaseShapes
+{
+    private static readonly Shape Word = new TextShape("a word");
+    private static readonly Shape Sentence = new TextShape("a sentence");
+    private static readonly Shape Words = new EitherShape([Word, new ListShape(Word)]);
+    private static readonly Shape Count = new NumberShape(1, 64);
+    private static readonly Shape Years = new NumberShape(0, 1e9);
+
+    public static readonly Shape At = new EitherShape([Word, new ListShape(Word)]);
+
+    public static readonly GroupShape Observation = new("an observation", null,
+        new("part", Word, true, "The part looked at."),
+        new("see", Words, false, "The pattern seen (or several), or sound."),
+        new("not", Words, false, "Patterns looked for and not found."),
+        new("at", At, false, "Which ones: 3, 2-4, [1, 3], all, one, some, most, neighbours, first-on-feed, last-on-feed."),
+        new("on", Words, false, "Where on the part: upper, lower, front-edge, oil-hole ..."),
+        new("extent", new ChoiceShape(RuleShapes.Extents), false, "How much."),
+        new("sure", new ChoiceShape("sure", "fairly-sure", "doubtful"), false, "How sure; sure when left out."),
+        new("rest", new ChoiceShape("sound", "clean", "good", "ok", "normal", "not-looked-at"), false, "What the other ones of this part are like."),
+        new("note", Sentence, false, "Anything else, in free words."),
+        new("photo", Word, false, "A photo file in the case folder."));
+
+    private static readonly GroupShape Limit = new("a limit", null,
+        new("min", Word, false, "Least value with unit."), new("max", Word, false, "Most value with unit."),
+        new("from", Sentence, false, "Where the limit comes from, such as: maker's manual."));
+
+    public static readonly GroupShape Reading = new("a reading", null,
+        new("quantity", Word, true, "What was measured, such as bearing-clearance."),
+        new("part", Word, true, "The part."),
+        new("at", At, false, "Which one."),
+        new("on", Words, false, "Where on the part."),
+        new("value", Word, true, "The value with its unit, as read."),
+        new("limit", Limit, false, "The limit and where it comes from."),
+        new("with", Sentence, false, "The instrument."),
+        new("uncertainty", Word, false, "Uncertainty of the instrument with its unit (about 95 %)."),
+        new("note", Sentence, false, "Anything else."));
+
+    private static readonly GroupShape Machine = new("the machine", null,
+        new("kind", Words, true, "engine, gearbox, axle, driveline, steering, pump; several in a list."),
+        new("name", Sentence, false, "What the shop calls it."),
+        new("cylinders", Count, false, "Number of cylinders."),
+        new("mains", Count, false, "Number of main bearings."),
+        new("feed", new ListShape(Count), false, "Main bearings in the order in which the oil reaches them."),
+        new("drive-end", new ChoiceShape("first", "last"), false, "Whether the drive end is at the first or the last number (last when left out)."),
+        new("number-one", Sentence, false, "Which end is No. 1."),
+        new("features", new ListShape(Word), false, "What the build has: diesel, turbocharged, wet-liners ..."),
+        new("without", new ListShape(Word), false, "What the build does not have."));
+
+    private static readonly GroupShape Note = new("a note", "note", new Field("note", Sentence, true, "Free words."));
+
+    private static readonly GroupShape Denied = new("something that was not so", "not", new Field("not", Words, true, "What was checked and is not so."));
+
+    private static readonly GroupShape NumberLine = new("a number", null,
+        [.. RuleShapes.CaseNumbers.Select(n => new Field(n, Years, false, "A number of the history."))]);
+
+    public static readonly GroupShape Case = new("a case", null,
+        new("title", Sentence, true, "What this case is about."),
+        new("machine", Machine, true, "The machine and its layout."),
+        new("history", new ListShape(new EitherShape([Word, Note, Denied, NumberLine])), false, "What was known before."),
+        new("symptoms", new ListShape(new EitherShape([Word, Note, Denied])), false, "What was noticed while it ran."),
+        new("observations", new ListShape(Observation), false, "What was seen."),
+        new("debris", new ListShape(Observation), false, "What was found in oil, filter and sump; the part is oil-debris when left out."),
+        new("not-looked-at", new ListShape(new EitherShape([Word, new GroupShape("a part not looked at", "part", new("part", Word, true, "The part."), new("reason", Sentence, false, "Why not."))])), false, "What nobody looked at."),
+        new("readings", new ListShape(Reading), false, "What was measured."),
+        new("photos", new ListShape(new GroupShape("a photo", null, new("file", Word, true, "The file."), new("shows", Sentence, false, "What it shows."), new("part", Word, false, "The part."))), false, "Photos in the case folder."),
+        new("notes", new EitherShape([Sentence, new ListShape(Sentence)]), false, "Anything else."));
+}

@@ -1,0 +1,107 @@
+using Failwise.Cases;
+using Failwise.Knowledge;
+using Failwise.Measurements;
+
+namespace Failwise.Findings;
+
+/// <summary>
+/// The case laid out by part: answers one atomic condition at a time. Grouping the sightings of a part first keeps the
+/// engine's joins small.
+/// </summary>
+internal sealed class Bench
+{
+    private static readonly IReadOnlyList<Observation> Nothing = [];
+    private readonly KnowledgeBase knowledge;
+    private readonly TeardownCase teardown;
+    private readonly IReadOnlyList<Reading> readings;
+    private readonly Dictionary<string, List<Observation>> byPart = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, bool> stated;
+
+    public Bench(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings)
+    {
+        this.knowledge = knowledge;
+        this.teardown = teardown;
+        this.readings = readings;
+        foreach (Observation observation in teardown.Observations)
+        {
+            foreach (string part in knowledge.PartLine(observation.Part))
+            {
+                if (!byPart.TryGetValue(part, out List<Observation>? list))
+                {
+                    byPart[part] = list = [];
+                }
+
+                list.Add(observation);
+            }
+        }
+
+        stated = teardown.History.ToDictionary(s => s.Id, s => s.Holds, StringComparer.Ordinal);
+    }
+
+    public bool Knows(string part) => byPart.ContainsKey(part) || readings.Any(r => knowledge.PartIs(r.Measurement.Part, part));
+
+    /// <summary>Answers a condition that asks about the case itself; conditions about findings are answered by the engine.</summary>
+    public Answer Ask(Condition atom) => atom switch
+    {
+        SightingCondition c => new SightingJudge(knowledge, teardown, byPart.GetValueOrDefault(c.Part) ?? Nothing, c, stated).Judge(),
+        ReadingCondition c => Ask(c),
+        NumberCondition c => Ask(c),
+        StatedCondition c => Ask(c),
+        _ => throw new ArgumentException("Not an atomic condition.", nameof(atom)),
+    };
+
+    private Answer Ask(StatedCondition c)
+    {
+        (bool known, bool holds) = c.Kind switch
+        {
+            StatedKind.History => (stated.TryGetValue(c.Id, out bool h), h),
+            StatedKind.Symptom => teardown.Symptoms.FirstOrDefault(s => s.Id == c.Id) is { } s ? (true, s.Holds) : (false, false),
+            StatedKind.Feature => teardown.Machine.Features.Contains(c.Id) ? (true, true) : (teardown.Machine.Without.Contains(c.Id), false),
+            _ => (false, false),
+        };
+        string kind = c.Kind.ToString().ToLowerInvariant();
+        return known
+            ? new Answer(holds ? Truth.Holds : Truth.Contradicted, [new Reason(kind, c.Id)], [], 1000)
+            : new Answer(Truth.Unknown, [], [$"{kind} {c.Id} is not stated"], 1000);
+    }
+
+    private Answer Ask(NumberCondition c)
+    {
+        if (!teardown.Numbers.TryGetValue(c.Number, out double value))
+        {
+            return new Answer(Truth.Unknown, [], [$"{c.Number} is not given"], 1000);
+        }
+
+        bool holds = (c.Below is null || value < c.Below) && (c.Above is null || value > c.Above);
+        return new Answer(holds ? Truth.Holds : Truth.Contradicted, [new Reason("number", c.Number)], [], 1000);
+    }
+
+    private Answer Ask(ReadingCondition c)
+    {
+        List<Reading> about = [.. readings.Where(r => r.Measurement.Quantity == c.Quantity && knowledge.PartIs(r.Measurement.Part, c.Part) && r.State != LimitState.NoLimit)];
+        if (about.Count == 0)
+        {
+            return new Answer(Truth.Unknown, [], [$"no {c.Quantity} of {knowledge.Parts[c.Part].Name} with a limit"], 1000);
+        }
+
+        LimitState wanted = c.Is switch
+        {
+            "above-limit" => LimitState.Above,
+            "below-limit" => LimitState.Below,
+            "within" => LimitState.Within,
+            _ => LimitState.TooClose,
+        };
+
+        // A reading is a look with a number: the position logic of sightings applies to it unchanged.
+        Observation[] looks =
+        [
+            .. about.Select(r => new Observation(
+                r.Number, c.Part, r.State == wanted ? Look.Seen : Look.Sound, r.State == wanted ? "reading" : null,
+                r.Measurement.Places.Count > 0 ? At.Numbers : At.Unsaid, r.Measurement.Places, r.Measurement.On, Extent.Unstated, 1000,
+                null, null, null, null, r.Measurement.At)),
+        ];
+        SightingCondition sighting = new(c.Part, ["reading"], [], Extent.Unstated, c.Spread, c.At);
+        Answer answer = new SightingJudge(knowledge, teardown, looks, sighting, stated).Judge();
+        return answer with { Reasons = [.. answer.Reasons.Select(r => r with { Kind = "reading" })] };
+    }
+}

@@ -1,0 +1,185 @@
+using Failwise.Problems;
+
+namespace Failwise.Knowledge;
+
+/// <summary>Everything that is known about parts, patterns, causes and work. Immutable; all references resolve.</summary>
+public sealed class KnowledgeBase
+{
+    private readonly Dictionary<string, string[]> partLine;
+    private readonly Dictionary<string, string[]> patternLine;
+
+    internal KnowledgeBase(KnowledgeParts parts)
+    {
+        Parts = parts.Parts;
+        Patterns = parts.Patterns;
+        Circumstances = parts.Circumstances;
+        Symptoms = parts.Symptoms;
+        Features = parts.Features;
+        Machines = parts.Machines;
+        Axes = parts.Axes;
+        Sources = parts.Sources;
+        Findings = parts.Findings;
+        Causes = parts.Causes;
+        Work = parts.Work;
+        Sureness = parts.Sureness;
+        ExtentWeights = parts.ExtentWeights;
+        partLine = Lines(Parts, p => p.KindOf);
+        patternLine = Lines(Patterns, p => p.KindOf);
+        PartWords = new WordIndex(Parts.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id))));
+        PatternWords = new WordIndex(Patterns.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id))));
+        HistoryWords = new WordIndex(Circumstances.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id))));
+        SymptomWords = new WordIndex(Symptoms.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id))));
+        FeatureWords = new WordIndex(Features.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id))));
+        MachineWords = new WordIndex(Machines.Values.SelectMany(c => c.Words.Append(c.Name).Append(c.Id).Select(w => (w, c.Id))));
+        PlaceWords = new WordIndex(Axes.SelectMany(a => a.Words.Select(w => (w, w)).Concat(a.Also.Select(kv => (kv.Key, kv.Value)))));
+        AxisOf = Axes.SelectMany(a => a.Words.Select(w => (w, a.Id))).GroupBy(x => x.w, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First().Id, StringComparer.Ordinal);
+    }
+
+    public IReadOnlyDictionary<string, Part> Parts { get; }
+
+    public IReadOnlyDictionary<string, Pattern> Patterns { get; }
+
+    public IReadOnlyDictionary<string, Circumstance> Circumstances { get; }
+
+    public IReadOnlyDictionary<string, Symptom> Symptoms { get; }
+
+    public IReadOnlyDictionary<string, Feature> Features { get; }
+
+    public IReadOnlyDictionary<string, MachineKind> Machines { get; }
+
+    public IReadOnlyList<PlaceAxis> Axes { get; }
+
+    public IReadOnlyDictionary<string, Source> Sources { get; }
+
+    public IReadOnlyDictionary<string, FindingRule> Findings { get; }
+
+    public IReadOnlyDictionary<string, Cause> Causes { get; }
+
+    public IReadOnlyDictionary<string, WorkRule> Work { get; }
+
+    /// <summary>Likelihood ratio of an observer who is sure, fairly sure or doubtful, at least 1.</summary>
+    public IReadOnlyDictionary<string, double> Sureness { get; }
+
+    /// <summary>Weight of a mark as evidence by its extent, 0 to 1.</summary>
+    public IReadOnlyDictionary<Extent, double> ExtentWeights { get; }
+
+    internal WordIndex PartWords { get; }
+
+    internal WordIndex PatternWords { get; }
+
+    internal WordIndex HistoryWords { get; }
+
+    internal WordIndex SymptomWords { get; }
+
+    internal WordIndex FeatureWords { get; }
+
+    internal WordIndex MachineWords { get; }
+
+    internal WordIndex PlaceWords { get; }
+
+    internal IReadOnlyDictionary<string, string> AxisOf { get; }
+
+    /// <summary>Reads a rule folder, laid over a base when one is given.</summary>
+    /// <exception cref="ProblemsException">The files have errors; all of them are listed.</exception>
+    public static KnowledgeBase Load(string folder, KnowledgeBase? under = null)
+    {
+        KnowledgeReading reading = KnowledgeReader.Read(folder, under?.Files);
+        return reading.Knowledge ?? throw new ProblemsException(reading.Problems);
+    }
+
+    internal IReadOnlyList<RuleFile> Files { get; init; } = [];
+
+    /// <summary>True when <paramref name="part"/> is <paramref name="broader"/> or a kind of it.</summary>
+    public bool PartIs(string part, string broader) => Array.IndexOf(partLine[part], broader) >= 0;
+
+    /// <summary>True when <paramref name="pattern"/> is <paramref name="broader"/> or a kind of it.</summary>
+    public bool PatternIs(string pattern, string broader) => Array.IndexOf(patternLine[pattern], broader) >= 0;
+
+    /// <summary>The part itself, then ever broader ones.</summary>
+    internal IReadOnlyList<string> PartLine(string part) => partLine[part];
+
+    internal IReadOnlyList<string> PatternLine(string pattern) => patternLine[pattern];
+
+    private static Dictionary<string, string[]> Lines<T>(IReadOnlyDictionary<string, T> all, Func<T, IReadOnlyList<string>> broader)
+    {
+        Dictionary<string, string[]> lines = new(StringComparer.Ordinal);
+        foreach (string id in all.Keys)
+        {
+            List<string> line = [id];
+            for (int i = 0; i < line.Count; i++)
+            {
+                line.AddRange(broader(all[line[i]]).Where(b => !line.Contains(b) && all.ContainsKey(b)));
+            }
+
+            lines[id] = [.. line];
+        }
+
+        return lines;
+    }
+}
+
+/// <summary>The raw material of a knowledge base.</summary>
+internal sealed record KnowledgeParts
+{
+    public Dictionary<string, Part> Parts { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, Pattern> Patterns { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, Circumstance> Circumstances { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, Symptom> Symptoms { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, Feature> Features { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, MachineKind> Machines { get; } = new(StringComparer.Ordinal);
+
+    public List<PlaceAxis> Axes { get; } = [];
+
+    public Dictionary<string, Source> Sources { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, FindingRule> Findings { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, Cause> Causes { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, WorkRule> Work { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, double> Sureness { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<Extent, double> ExtentWeights { get; } = [];
+}
+
+/// <summary>Finds an id from what a person wrote: the id, the name or a synonym, whatever the case and the hyphens.</summary>
+internal sealed class WordIndex
+{
+    private readonly Dictionary<string, string> byWord = new(StringComparer.Ordinal);
+
+    public WordIndex(IEnumerable<(string Word, string Id)> words)
+    {
+        List<(string Word, string Id)> all = [.. words];
+        foreach ((_, string id) in all)
+        {
+            byWord[id] = id;
+        }
+
+        foreach ((string word, string id) in all)
+        {
+            byWord.TryAdd(Suggest.Fold(word), id);
+        }
+    }
+
+    public IReadOnlyCollection<string> Words => byWord.Keys;
+
+    public string? Find(string written)
+    {
+        if (byWord.TryGetValue(written, out string? id))
+        {
+            return id;
+        }
+
+        string folded = Suggest.Fold(written);
+        return byWord.TryGetValue(folded, out id)
+            || (folded.EndsWith('s') && byWord.TryGetValue(folded[..^1], out id))
+            || byWord.TryGetValue(folded + "s", out id) ? id : null;
+    }
+}

@@ -1,0 +1,212 @@
+using Failwise.Problems;
+
+namespace Failwise.Knowledge;
+
+/// <summary>Checks that every id in the rules resolves, and that no chain bites its own tail.</summary>
+internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList problems)
+{
+    public void Run()
+    {
+        foreach (Part part in knowledge.Parts.Values)
+        {
+            Each(part.KindOf, "FW012", "part", knowledge.Parts.Keys, part.At);
+            Each(part.Machines, "FW022", "machine kind", knowledge.Machines.Keys, part.At);
+            Each(part.Places, "FW014", "place axis", [.. knowledge.Axes.Select(a => a.Id)], part.At);
+        }
+
+        foreach (Pattern pattern in knowledge.Patterns.Values)
+        {
+            Each(pattern.KindOf, "FW013", "pattern", knowledge.Patterns.Keys, pattern.At);
+            Each(pattern.LookAlikes.Select(l => l.Id), "FW013", "pattern", knowledge.Patterns.Keys, pattern.At);
+            Sources(pattern.Sources, pattern.At);
+        }
+
+        foreach (Circumstance c in knowledge.Circumstances.Values)
+        {
+            Check(c.When);
+            Sources(c.Sources, c.At);
+        }
+
+        foreach (Symptom s in knowledge.Symptoms.Values)
+        {
+            Sources(s.Sources, s.At);
+        }
+
+        foreach (FindingRule rule in knowledge.Findings.Values)
+        {
+            Check(rule.When);
+            foreach (Sign sign in rule.Refines)
+            {
+                CheckSign(sign, rule.At);
+            }
+
+            Sources(rule.Sources, rule.At);
+        }
+
+        foreach (Cause cause in knowledge.Causes.Values)
+        {
+            CheckCause(cause);
+        }
+
+        foreach (WorkRule work in knowledge.Work.Values)
+        {
+            CheckWork(work);
+        }
+
+        CheckCycles();
+    }
+
+    private void CheckCause(Cause cause)
+    {
+        Each(cause.Machines, "FW022", "machine kind", knowledge.Machines.Keys, cause.At);
+        Each(cause.Needs, "FW019", "feature", knowledge.Features.Keys, cause.At);
+        Each(cause.LooksLike.Select(l => l.Id), "FW015", "cause", knowledge.Causes.Keys, cause.At);
+        Sources(cause.Sources, cause.At);
+        foreach (CauseLink link in cause.Leaves.Concat(cause.LeadsTo).Concat(cause.RaisedBy))
+        {
+            Sources(link.Sources, link.At);
+            switch (link.Target)
+            {
+                case LinkTarget.Sign:
+                    CheckSign(link.Sign!, link.At);
+                    break;
+                case LinkTarget.Finding:
+                    Each([link.Id], "FW016", "finding", knowledge.Findings.Keys, link.At);
+                    break;
+                case LinkTarget.Symptom:
+                    Each([link.Id], "FW018", "symptom", knowledge.Symptoms.Keys, link.At);
+                    break;
+                case LinkTarget.Cause:
+                    Each([link.Id], "FW015", "cause", knowledge.Causes.Keys, link.At);
+                    break;
+                default:
+                    Each([link.Id], "FW017", "history word", knowledge.Circumstances.Keys, link.At);
+                    break;
+            }
+        }
+    }
+
+    private void CheckWork(WorkRule work)
+    {
+        if (work.Part is { } part)
+        {
+            Each([part], "FW012", "part", knowledge.Parts.Keys, work.At);
+        }
+
+        Each(work.After, "FW021", "work", knowledge.Work.Keys, work.At);
+        Each(work.Needs, "FW019", "feature", knowledge.Features.Keys, work.At);
+        Sources(work.Sources, work.At);
+        foreach (WorkTrigger t in work.Because)
+        {
+            Each(t.Cause is null ? [] : [t.Cause], "FW015", "cause", knowledge.Causes.Keys, t.At);
+            Each(t.Finding is null ? [] : [t.Finding], "FW016", "finding", knowledge.Findings.Keys, t.At);
+            Each(t.Part is null ? [] : [t.Part], "FW012", "part", knowledge.Parts.Keys, t.At);
+            Each(t.See, "FW013", "pattern", knowledge.Patterns.Keys, t.At);
+        }
+    }
+
+    private void CheckSign(Sign sign, Location at)
+    {
+        Each([sign.Part], "FW012", "part", knowledge.Parts.Keys, at);
+        Each([sign.Pattern], "FW013", "pattern", knowledge.Patterns.Keys, at);
+    }
+
+    private void Check(Condition? condition)
+    {
+        switch (condition)
+        {
+            case AllOf c:
+                c.Parts.ToList().ForEach(Check);
+                break;
+            case AnyOf c:
+                c.Parts.ToList().ForEach(Check);
+                break;
+            case NoneOf c:
+                c.Parts.ToList().ForEach(Check);
+                break;
+            case SightingCondition c:
+                Each([c.Part], "FW012", "part", knowledge.Parts.Keys, c.At);
+                Each(c.See, "FW013", "pattern", knowledge.Patterns.Keys, c.At);
+                Each(c.On, "FW014", "place", [.. knowledge.AxisOf.Keys], c.At);
+                break;
+            case ReadingCondition c:
+                Each([c.Part], "FW012", "part", knowledge.Parts.Keys, c.At);
+                break;
+            case StatedCondition c:
+                (string code, string what, IEnumerable<string> known) = c.Kind switch
+                {
+                    StatedKind.History => ("FW017", "history word", knowledge.Circumstances.Keys),
+                    StatedKind.Symptom => ("FW018", "symptom", knowledge.Symptoms.Keys),
+                    StatedKind.Feature => ("FW019", "feature", knowledge.Features.Keys),
+                    _ => ("FW016", "finding", knowledge.Findings.Keys),
+                };
+                Each([c.Id], code, what, known, c.At);
+                break;
+        }
+    }
+
+    private void Sources(IReadOnlyList<SourceRef> sources, Location at) =>
+        Each(sources.Select(s => s.Id), "FW020", "source", knowledge.Sources.Keys, at);
+
+    private void Each(IEnumerable<string> ids, string code, string what, IEnumerable<string> known, Location at)
+    {
+        IReadOnlyCollection<string> words = known as IReadOnlyCollection<string> ?? [.. known];
+        foreach (string id in ids.Where(id => !words.Contains(id)))
+        {
+            problems.Error(code, at, $"unknown {what} '{Yaml.Shape.Short(id)}'.{Suggest.Nearest(id, words)}");
+        }
+    }
+
+    private void CheckCycles()
+    {
+        FindCycle("causes", knowledge.Causes.Values.ToDictionary(c => c.Id, c => (IReadOnlyList<string>)[.. c.LeadsTo.Select(l => l.Id)], StringComparer.Ordinal), id => knowledge.Causes[id].At);
+        FindCycle("findings", knowledge.Findings.Values.ToDictionary(f => f.Id, f => (IReadOnlyList<string>)[.. FindingsIn(f.When)], StringComparer.Ordinal), id => knowledge.Findings[id].At);
+        FindCycle("work", knowledge.Work.Values.ToDictionary(w => w.Id, w => w.After, StringComparer.Ordinal), id => knowledge.Work[id].At);
+        FindCycle("parts", knowledge.Parts.Values.ToDictionary(p => p.Id, p => p.KindOf, StringComparer.Ordinal), id => knowledge.Parts[id].At);
+        FindCycle("patterns", knowledge.Patterns.Values.ToDictionary(p => p.Id, p => p.KindOf, StringComparer.Ordinal), id => knowledge.Patterns[id].At);
+    }
+
+    internal static IEnumerable<string> FindingsIn(Condition condition) => condition switch
+    {
+        AllOf c => c.Parts.SelectMany(FindingsIn),
+        AnyOf c => c.Parts.SelectMany(FindingsIn),
+        NoneOf c => c.Parts.SelectMany(FindingsIn),
+        StatedCondition { Kind: StatedKind.Finding } c => [c.Id],
+        _ => [],
+    };
+
+    private void FindCycle(string what, Dictionary<string, IReadOnlyList<string>> next, Func<string, Location> at)
+    {
+        Dictionary<string, int> state = new(StringComparer.Ordinal);
+        foreach (string start in next.Keys.Order(StringComparer.Ordinal))
+        {
+            List<string> path = [];
+            Visit(start, path);
+        }
+
+        void Visit(string id, List<string> path)
+        {
+            if (!next.TryGetValue(id, out IReadOnlyList<string>? following) || state.GetValueOrDefault(id) == 2)
+            {
+                return;
+            }
+
+            if (state.GetValueOrDefault(id) == 1)
+            {
+                int from = path.IndexOf(id);
+                problems.Error("FW025", at(id), $"these {what} lead back to themselves: {string.Join(" → ", path.Skip(from).Append(id))}.");
+                return;
+            }
+
+            state[id] = 1;
+            path.Add(id);
+            foreach (string n in following)
+            {
+                Visit(n, path);
+            }
+
+            path.RemoveAt(path.Count - 1);
+            state[id] = 2;
+        }
+    }
+}

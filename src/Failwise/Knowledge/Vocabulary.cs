@@ -1,0 +1,57 @@
+using Failwise.Problems;
+
+namespace Failwise.Knowledge;
+
+/// <summary>Where a claim comes from: a source id (or common-practice, from-memory, judgement) and the place in it.</summary>
+public sealed record SourceRef(string Id, string? At);
+
+/// <summary>A published document, in the project's own words.</summary>
+/// <param name="Grade">A standard or public body, B manufacturer or professional body, C trade press or web page, - not a document.</param>
+/// <param name="Read">How much of it was read: full, excerpt, abstract, title-only.</param>
+public sealed record Source(string Id, string Title, string? Issuer, string? Year, string? Place, string? Grade, string? Read, Location At);
+
+/// <summary>Something a person can look at, with the shop's words for it.</summary>
+/// <param name="KindOf">Broader parts: what is said of those holds for this one.</param>
+/// <param name="Count">How many a machine has: mains, cylinders, rods, one; null when it varies.</param>
+/// <param name="Minutes">Time to look at it once the cover is off [min].</param>
+public sealed record Part(
+    string Id, string Name, IReadOnlyList<string> KindOf, IReadOnlyList<string> Words, string? Count, IReadOnlyList<string> Machines,
+    IReadOnlyList<string> Places, string? Access, double Minutes, string Group, Location At);
+
+/// <summary>What to do to see a pattern, and what destroys it.</summary>
+public sealed record LookHint(string How, string? Tool, double Minutes, IReadOnlyList<string> LostBy);
+
+/// <summary>Something that could be mistaken for this, and how to tell the two apart.</summary>
+public sealed record LookAlike(string Id, string Tell);
+
+/// <summary>The class that a standard gives a pattern.</summary>
+public sealed record StandardClass(string Standard, string Class);
+
+/// <summary>A wear pattern: what the eye sees.</summary>
+/// <param name="SeenAnyway">Chance that it is seen on such a part with no special cause, 0 to 1.</param>
+/// <param name="Sound">True when it looks alarming but is normal.</param>
+public sealed record Pattern(
+    string Id, string Name, string Says, IReadOnlyList<string> Words, IReadOnlyList<string> KindOf, double SeenAnyway, bool Sound,
+    IReadOnlyList<StandardClass> Classes, IReadOnlyList<LookAlike> LookAlikes, LookHint? Check, IReadOnlyList<SourceRef> Sources, Location At);
+
+/// <summary>Something known before the teardown that makes causes likelier.</summary>
+/// <param name="HowCommon">Share of failed machines for which it holds, 0 to 1.</param>
+/// <param name="When">Condition under which it follows from the case; null when it has to be stated.</param>
+public sealed record Circumstance(
+    string Id, string Says, string? Ask, IReadOnlyList<string> Words, double HowCommon, Condition? When, IReadOnlyList<SourceRef> Sources, Location At);
+
+/// <summary>Something noticed while the machine ran.</summary>
+public sealed record Symptom(
+    string Id, string Says, string? Ask, IReadOnlyList<string> Words, double SeenAnyway, IReadOnlyList<SourceRef> Sources, Location At);
+
+/// <summary>A feature of a build. Features of one choice exclude each other.</summary>
+public sealed record Feature(string Id, string? Choice, string Says, IReadOnlyList<string> Words);
+
+/// <summary>A kind of machine that a case can be about.</summary>
+public sealed record MachineKind(string Id, string Name, IReadOnlyList<string> Words);
+
+/// <summary>Place words that exclude each other for one mark: upper and lower, front and rear edge.</summary>
+public sealed record PlaceAxis(string Id, IReadOnlyList<string> Words, IReadOnlyDictionary<string, string> Also);
+
+/// <summary>How much of a mark there is, in rising order.</summary>
+public enum Extent { Unstated, Trace, Light, Moderate, Heavy, Destroyed }

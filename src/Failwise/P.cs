@@ -1,1 +1,0 @@
-namespace Failwise; internal static class Placeholder;
