@@ -1,0 +1,120 @@
+using System.Numerics;
+
+namespace Failwise.Inference;
+
+/// <summary>
+/// Min-fill elimination order: always the variable whose removal joins the fewest pairs of neighbours that are not joined yet;
+/// ties by fewest neighbours (smallest table), then by number, so that the same query always runs the same way.
+/// </summary>
+internal sealed class EliminationOrder
+{
+    private readonly int _count;
+    private readonly int _words;
+    private readonly ulong[] _neighbours;
+    private readonly int[] _fill;
+    private readonly int[] _degree;
+    private readonly bool[] _gone;
+
+    private EliminationOrder(int count, IReadOnlyList<FactorTable> tables)
+    {
+        _count = count;
+        _words = (count + 63) / 64;
+        _neighbours = new ulong[count * _words];
+        _fill = new int[count];
+        _degree = new int[count];
+        _gone = new bool[count];
+        foreach (var table in tables) JoinAll(table.Variables);
+        for (var v = 0; v < count; v++) Recount(v);
+    }
+
+    public static int[] MinFill(int count, IReadOnlyList<FactorTable> tables)
+    {
+        var search = new EliminationOrder(count, tables);
+        var order = new int[count];
+        for (var i = 0; i < count; i++)
+        {
+            order[i] = search.Cheapest();
+            search.Eliminate(order[i]);
+        }
+
+        return order;
+    }
+
+    private Span<ulong> Row(int v) => _neighbours.AsSpan(v * _words, _words);
+
+    private void Join(int a, int b)
+    {
+        _neighbours[a * _words + (b >> 6)] |= 1UL << (b & 63);
+        _neighbours[b * _words + (a >> 6)] |= 1UL << (a & 63);
+    }
+
+    private void JoinAll(ReadOnlySpan<int> variables)
+    {
+        for (var i = 0; i < variables.Length; i++)
+            for (var j = i + 1; j < variables.Length; j++) Join(variables[i], variables[j]);
+    }
+
+    private int Cheapest()
+    {
+        var best = -1;
+        for (var v = 0; v < _count; v++)
+        {
+            if (_gone[v]) continue;
+            if (best < 0 || _fill[v] < _fill[best] || (_fill[v] == _fill[best] && _degree[v] < _degree[best])) best = v;
+        }
+
+        return best;
+    }
+
+    private void Eliminate(int v)
+    {
+        var around = Members(Row(v));
+        var adds = _fill[v] > 0;
+        _gone[v] = true;
+        foreach (var u in around) _neighbours[u * _words + (v >> 6)] &= ~(1UL << (v & 63));
+        if (adds) JoinAll(around);
+
+        // Without new edges only the neighbours' counts change; a new edge also matters to whoever sees both its ends.
+        Span<ulong> touched = _words <= 64 ? stackalloc ulong[_words] : new ulong[_words];
+        touched.Clear();
+        foreach (var u in around)
+        {
+            touched[u >> 6] |= 1UL << (u & 63);
+            if (!adds) continue;
+            var row = Row(u);
+            for (var w = 0; w < _words; w++) touched[w] |= row[w];
+        }
+
+        foreach (var u in Members(touched)) Recount(u);
+    }
+
+    private void Recount(int v)
+    {
+        var row = Row(v);
+        int degree = 0, missing = 0;
+        for (var w = 0; w < _words; w++)
+        {
+            for (var bits = row[w]; bits != 0; bits &= bits - 1)
+            {
+                degree++;
+                var other = Row((w << 6) + BitOperations.TrailingZeroCount(bits));
+                for (var k = 0; k < _words; k++) missing += BitOperations.PopCount(row[k] & ~other[k]);
+            }
+        }
+
+        _degree[v] = degree;
+        // Each neighbour misses itself once, and each missing pair was met from both ends.
+        _fill[v] = (missing - degree) / 2;
+    }
+
+    private static int[] Members(ReadOnlySpan<ulong> set)
+    {
+        var count = 0;
+        foreach (var word in set) count += BitOperations.PopCount(word);
+        var members = new int[count];
+        var at = 0;
+        for (var w = 0; w < set.Length; w++)
+            for (var bits = set[w]; bits != 0; bits &= bits - 1) members[at++] = (w << 6) + BitOperations.TrailingZeroCount(bits);
+        return members;
+    }
+}

@@ -1,0 +1,137 @@
+namespace Failwise.Inference;
+
+/// <summary>
+/// The multiplications that eliminate every variable of one connected part, worked out on shapes alone, so that the cost is known
+/// before any table is filled.
+/// </summary>
+internal sealed class EliminationPlan
+{
+    /// <summary>Tables beyond this many variables are refused whatever the limit says: their index would not fit an int.</summary>
+    private const int MostVariables = 28;
+
+    private readonly List<TableShape> _shapes = [];
+    private readonly List<Step> _steps = [];
+    private readonly int[] _position;
+    private (Step, TableProduct)[]? _compiled;
+    private int _firstResult;
+
+    private EliminationPlan(int[] position) => _position = position;
+
+    internal readonly record struct Step(int Left, int Right, int Result, bool Eliminates);
+
+    public IReadOnlyList<TableShape> Shapes => _shapes;
+
+    public IReadOnlyList<Step> Steps => _steps;
+
+    /// <summary>Tables 0 .. VariableCount-1 are the variables' own factors; the graph's tables follow.</summary>
+    public int VariableCount => _position.Length;
+
+    public double Cells { get; private set; }
+
+    public double Multiplications { get; private set; }
+
+    public bool TooWide { get; private set; }
+
+    public static EliminationPlan Make(FactorGraph graph)
+    {
+        var order = EliminationOrder.MinFill(graph.VariableCount, graph.Tables);
+        var position = new int[order.Length];
+        for (var i = 0; i < order.Length; i++) position[order[i]] = i;
+
+        var plan = new EliminationPlan(position);
+        for (var v = 0; v < order.Length; v++) plan.AddShape(new TableShape([position[v]], 0, 0));
+        foreach (var table in graph.Tables) plan.AddShape(plan.ShapeOf(table));
+        plan._firstResult = plan._shapes.Count;
+        plan.PlanBuckets();
+        return plan;
+    }
+
+    /// <summary>The steps with their index walks; built once, on the first run.</summary>
+    public IReadOnlyList<(Step Step, TableProduct Product)> CompiledSteps()
+    {
+        if (_compiled is not null) return _compiled;
+        _compiled = new (Step, TableProduct)[_steps.Count];
+        for (var s = 0; s < _compiled.Length; s++)
+        {
+            var step = _steps[s];
+            _compiled[s] = (step, TableProduct.Compile(_shapes[step.Left], _shapes[step.Right], step.Eliminates));
+        }
+
+        return _compiled;
+    }
+
+    /// <summary>Whether some variable's own factor went into this table, so that the backward sweep has to reach it.</summary>
+    public bool NeedsSlope(int table) => table < VariableCount || table >= _firstResult;
+
+    /// <summary>The table's cells with its variables put into elimination order.</summary>
+    public void FillCells(FactorTable table, TableShape shape, Span<double> cells)
+    {
+        Span<int> target = stackalloc int[table.Variables.Length];
+        for (var i = 0; i < target.Length; i++) target[i] = Array.IndexOf(shape.Variables, _position[table.Variables[i]]);
+        for (var from = 0; from < table.Cells.Length; from++)
+        {
+            var to = 0;
+            for (var i = 0; i < target.Length; i++) to |= (from >> i & 1) << target[i];
+            cells[to] = table.Cells[from];
+        }
+    }
+
+    private TableShape ShapeOf(FactorTable table)
+    {
+        var sorted = new int[table.Variables.Length];
+        for (var i = 0; i < sorted.Length; i++) sorted[i] = _position[table.Variables[i]];
+        Array.Sort(sorted);
+        ulong accumulators = 0, caps = 0;
+        for (var i = 0; i < sorted.Length; i++)
+        {
+            var bit = 1UL << Array.IndexOf(sorted, _position[table.Variables[i]]);
+            if ((table.Accumulators >> i & 1) != 0) accumulators |= bit;
+            if ((table.Caps >> i & 1) != 0) caps |= bit;
+        }
+
+        return new TableShape(sorted, accumulators, caps);
+    }
+
+    private int AddShape(TableShape shape)
+    {
+        _shapes.Add(shape);
+        Cells += Math.ScaleB(1, shape.Variables.Length);
+        return _shapes.Count - 1;
+    }
+
+    private void PlanBuckets()
+    {
+        var buckets = new List<int>[_position.Length];
+        for (var b = 0; b < buckets.Length; b++) buckets[b] = [];
+        for (var t = 0; t < _shapes.Count; t++) buckets[_shapes[t].Variables[0]].Add(t);
+        foreach (var bucket in buckets)
+        {
+            var left = Combine(bucket);
+            if (TooWide) return;
+            var shape = _shapes[left];
+            if (shape.Variables.Length > 0) buckets[shape.Variables[0]].Add(left);
+        }
+    }
+
+    /// <summary>Multiplies a bucket's tables, small ones first, and sums out the variable they share in the last multiplication.</summary>
+    private int Combine(List<int> bucket)
+    {
+        bucket.Sort((a, b) => _shapes[a].Variables.Length != _shapes[b].Variables.Length
+            ? _shapes[a].Variables.Length.CompareTo(_shapes[b].Variables.Length)
+            : a.CompareTo(b));
+        if (bucket.Count == 1) return Multiply(bucket[0], AddShape(TableShape.Scalar), true);
+        var product = bucket[0];
+        for (var i = 1; i < bucket.Count && !TooWide; i++) product = Multiply(product, bucket[i], i == bucket.Count - 1);
+        return product;
+    }
+
+    private int Multiply(int left, int right, bool eliminate)
+    {
+        var (shape, cost) = TableProduct.Estimate(_shapes[left], _shapes[right], eliminate);
+        Multiplications += cost;
+        var result = AddShape(shape);
+        _steps.Add(new Step(left, right, result, eliminate));
+        TooWide |= shape.Variables.Length > MostVariables;
+        return result;
+    }
+}

@@ -1,0 +1,11 @@
+using Failwise.Benchmarks;
+
+switch (args)
+{
+    case ["inference"]:
+        InferenceBenchmark.Run(Console.Out);
+        return 0;
+    default:
+        Console.Error.WriteLine("usage: Failwise.Benchmarks inference");
+        return 2;
+}
