@@ -1,37 +1,121 @@
 using System.CommandLine;
-using Failwise.Findings;
+using Failwise.Cases;
 using Failwise.Knowledge;
 using Failwise.Problems;
+using Failwise.Reports;
 
 namespace Failwise.Cli;
 
 /// <summary>The command line: parse, call the library, print. Exit codes: 0 done, 1 problems in the input, 2 wrong use.</summary>
 internal static class Commands
 {
+    private const int Done = 0, ProblemsFound = 1, WrongUse = 2;
+
+    private static readonly Option<string?> Rules = new("--rules") { HelpName = "FOLDER", Description = "A shop's own rule folder, laid over the shipped rules." };
+
     public static int Run(string[] args)
     {
-        RootCommand root = new("Reads worn and broken machine parts: from teardown observations to ranked root causes.");
-        Command rules = new("rules", "Check and score the rule base.");
-        Argument<string?> folder = new("FOLDER") { Arity = ArgumentArity.ZeroOrOne, Description = "A rule folder; the shipped rules when left out." };
-        Command check = new("check", "Every problem of a rule base.") { folder };
-        check.SetAction(p => Guard(() => CheckRules(p.GetValue(folder))));
-        rules.Add(check);
-        root.Add(rules);
-        return root.Parse(args).Invoke();
-    }
-
-    private static int CheckRules(string? folder)
-    {
-        KnowledgeReading reading = folder is null ? KnowledgeReader.Build(ShippedRules.Files(), new ProblemList()) : KnowledgeReader.Read(folder);
-        List<Problem> problems = [.. reading.Problems];
-        if (reading.Knowledge is { } knowledge)
+        RootCommand root = new("Reads worn and broken machine parts: from teardown observations to ranked root causes and corrective work.\n\nExample: failwise diagnose examples/pump-engine");
+        root.Add(Diagnose());
+        root.Add(Explain());
+        root.Add(RulesCommand());
+        ParseResult parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
         {
-            problems.AddRange(ExampleCheck.Run(knowledge));
-            Console.WriteLine($"{knowledge.Parts.Count} parts, {knowledge.Patterns.Count} patterns, {knowledge.Findings.Count} findings, {knowledge.Causes.Count} causes, {knowledge.Work.Count} work items, {knowledge.Sources.Count} sources");
+            foreach (System.CommandLine.Parsing.ParseError error in parsed.Errors)
+            {
+                Console.Error.WriteLine(error.Message);
+            }
+
+            Console.Error.WriteLine("Try: failwise --help");
+            return WrongUse;
         }
 
-        problems.ForEach(p => Console.Error.WriteLine(p));
-        return problems.Exists(p => p.Severity == Severity.Error) ? 1 : 0;
+        return Guard(() => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+    }
+
+    private static Command Diagnose()
+    {
+        Argument<string> path = new("CASE") { Description = "A case file, or a folder with a case.yaml." };
+        Option<string> format = new("--format") { HelpName = "FORM", Description = "text, markdown, html or json.", DefaultValueFactory = _ => "text" };
+        format.AcceptOnlyFromAmong("text", "markdown", "html", "json");
+        Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
+        Command command = new("diagnose", "Rank the root causes of a teardown, with reasons, next checks and corrective work.\n\nExample: failwise diagnose examples/pump-engine --format html -o report.html")
+        {
+            path, format, output, Rules,
+        };
+        command.SetAction(p =>
+        {
+            Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules));
+            string text = p.GetValue(format) switch
+            {
+                "markdown" => MarkdownReport.Write(diagnosis),
+                "html" => HtmlReport.Write(diagnosis),
+                "json" => JsonReport.Write(diagnosis),
+                _ => TextReport.Write(diagnosis),
+            };
+            Output.Write(text, p.GetValue(output));
+            return Done;
+        });
+        return command;
+    }
+
+    private static Command Explain()
+    {
+        Argument<string> path = new("CASE") { Description = "A case file, or a folder with a case.yaml." };
+        Argument<string> what = new("WHAT") { Description = "The id of a cause, finding, circumstance or rule." };
+        Command command = new("explain", "Why a cause ranks where it does, or why a rule fired or did not.\n\nExample: failwise explain examples/pump-engine relief-valve-stuck-open") { path, what, Rules };
+        command.SetAction(p =>
+        {
+            Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules));
+            string id = p.GetValue(what)!;
+            if (ExplainReport.Write(diagnosis, id) is { } text)
+            {
+                Console.Out.Write(text);
+                return Done;
+            }
+
+            KnowledgeBase k = diagnosis.Knowledge;
+            Console.Error.WriteLine($"'{id}' is no cause, finding, circumstance or work of the rule base.{Suggest.Nearest(id, [.. k.Causes.Keys, .. k.Findings.Keys, .. k.Circumstances.Keys, .. k.Work.Keys])}");
+            return WrongUse;
+        });
+        return command;
+    }
+
+    private static Command RulesCommand()
+    {
+        Command rules = new("rules", "Check and score a rule base.");
+        Argument<string?> folder = new("FOLDER") { Arity = ArgumentArity.ZeroOrOne, Description = "A rule folder; the shipped rules when left out." };
+        Command check = new("check", "Every problem of a rule base, and its health.\n\nExample: failwise rules check rules") { folder };
+        check.SetAction(p => RuleCommands.Check(p.GetValue(folder)));
+
+        Argument<string> cases = new("FOLDER") { Description = "A folder of solved cases." };
+        Option<string> format = new("--format") { HelpName = "FORM", Description = "text or json.", DefaultValueFactory = _ => "text" };
+        format.AcceptOnlyFromAmong("text", "json");
+        Option<string?> set = new("--set") { HelpName = "SET", Description = "Only the cases of this set: tune or held-out." };
+        Option<bool> list = new("--list") { Description = "Also one line a case." };
+        Command score = new("score", "Run solved cases and compare.\n\nExample: failwise rules score tests/cases/published --format json") { cases, format, set, list, Rules };
+        score.SetAction(p => RuleCommands.Score(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(cases)!, p.GetValue(format)!, p.GetValue(set), p.GetValue(list)));
+
+        Argument<string> rows = new("FILE") { Description = "A file of published rows." };
+        Command handbook = new("handbook", "Check the rules against published appearance-to-cause rows.\n\nExample: failwise rules handbook tests/knowledge/handbook/bottom-end.yaml") { rows, Rules };
+        handbook.SetAction(p => RuleCommands.Handbook(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rows)!));
+        rules.Add(check);
+        rules.Add(score);
+        rules.Add(handbook);
+        return rules;
+    }
+
+    private static Diagnosis DiagnoseCase(string path, string? rules)
+    {
+        KnowledgeBase knowledge = ShippedRules.Load(rules);
+        CaseReading reading = CaseReader.Read(knowledge, path);
+        foreach (Problem problem in reading.Problems.Where(_ => reading.Case is not null))
+        {
+            Console.Error.WriteLine(problem);
+        }
+
+        return Diagnostician.Diagnose(knowledge, reading.Case ?? throw new ProblemsException(reading.Problems));
     }
 
     private static int Guard(Func<int> action)
@@ -47,7 +131,12 @@ internal static class Commands
                 Console.Error.WriteLine(problem);
             }
 
-            return 1;
+            return ProblemsFound;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"error: {e.Message}");
+            return ProblemsFound;
         }
     }
 }

@@ -1,0 +1,197 @@
+using Failwise.Cases;
+using Failwise.Inference;
+using Failwise.Knowledge;
+
+namespace Failwise.Causes;
+
+/// <summary>
+/// The part of the network that this case's evidence touches: circumstances → roots → states → evidence. Causes that this build
+/// cannot have are left out altogether.
+/// </summary>
+internal sealed class CauseNetwork
+{
+    private readonly KnowledgeBase knowledge;
+    private readonly TeardownCase teardown;
+    private readonly CauseIndex index;
+    private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+    private readonly List<NetworkNode> nodes = [];
+    private readonly Dictionary<string, Dictionary<string, CauseLink>> linksInto = new(StringComparer.Ordinal);
+
+    public CauseNetwork(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<EvidenceItem> items, IReadOnlyList<EvidenceItem>? possible = null)
+    {
+        this.knowledge = knowledge;
+        this.teardown = teardown;
+        index = CauseIndex.Of(knowledge);
+        List<EvidenceItem> known = [];
+        foreach (EvidenceItem item in items.Where(i => i.Kind != EvidenceKind.Circumstance))
+        {
+            if (AddEvidenceNode(item) >= 0)
+            {
+                known.Add(item);
+            }
+        }
+
+        foreach (EvidenceItem item in possible ?? [])
+        {
+            AddEvidenceNode(item);
+        }
+
+        known.AddRange(items.Where(i => i.Kind == EvidenceKind.Circumstance && numbers.ContainsKey(i.Id)));
+        Known = known;
+        Network = new NoisyOrNetwork(nodes);
+        Roots = [.. numbers.Where(n => n.Key.StartsWith("cause/", StringComparison.Ordinal)).Select(n => knowledge.Causes[n.Key[6..]]).Where(c => c.IsRoot).OrderBy(c => c.Id, StringComparer.Ordinal)];
+        States = [.. numbers.Where(n => n.Key.StartsWith("cause/", StringComparison.Ordinal)).Select(n => knowledge.Causes[n.Key[6..]]).Where(c => !c.IsRoot).OrderBy(c => c.Id, StringComparer.Ordinal)];
+    }
+
+    public NoisyOrNetwork Network { get; }
+
+    /// <summary>Evidence that some cause can speak to.</summary>
+    public IReadOnlyList<EvidenceItem> Known { get; }
+
+    public IReadOnlyList<Cause> Roots { get; }
+
+    public IReadOnlyList<Cause> States { get; }
+
+    public int NumberOf(Cause cause) => numbers["cause/" + cause.Id];
+
+    public int NumberOf(EvidenceItem item) => numbers[Key(item)];
+
+    public bool Has(EvidenceItem item) => numbers.ContainsKey(Key(item));
+
+    public Evidence EvidenceOf(EvidenceItem item)
+    {
+        int node = NumberOf(item);
+        return double.IsPositiveInfinity(item.Ratio)
+            ? item.Present ? Evidence.Present(node) : Evidence.Absent(node)
+            : item.Present ? new Evidence(node, item.Ratio, 1) : new Evidence(node, 1, item.Ratio);
+    }
+
+    /// <summary>The links into a node, by the id of the cause they come from.</summary>
+    public IReadOnlyDictionary<string, CauseLink> LinksInto(string key) =>
+        linksInto.TryGetValue(key, out Dictionary<string, CauseLink>? links) ? links : new Dictionary<string, CauseLink>();
+
+    public static string Key(EvidenceItem item) => item.Kind switch
+    {
+        EvidenceKind.Sign or EvidenceKind.NotFound => "sign/" + item.Id,
+        EvidenceKind.SoundPart => "sound/" + item.Id,
+        _ => item.Id,
+    };
+
+    /// <summary>A cause that this machine cannot have is not a candidate.</summary>
+    public static bool Applies(Cause cause, Machine machine) =>
+        (cause.Machines.Count == 0 || cause.Machines.Any(machine.Kinds.Contains)) && !cause.Needs.Any(machine.Without.Contains);
+
+    private int AddEvidenceNode(EvidenceItem item)
+    {
+        string key = Key(item);
+        if (numbers.TryGetValue(key, out int known))
+        {
+            return known;
+        }
+
+        Dictionary<string, CauseLink> links = [];
+        foreach ((Cause cause, CauseLink link) in LinksTo(item).Where(l => Applies(l.Cause, teardown.Machine)))
+        {
+            if (!links.TryGetValue(cause.Id, out CauseLink? best) || link.Strength > best.Strength)
+            {
+                links[cause.Id] = link;
+            }
+        }
+
+        if (links.Count == 0)
+        {
+            return -1;
+        }
+
+        return AddNode(key, LeakOf(item), links);
+    }
+
+    private IEnumerable<(Cause Cause, CauseLink Link)> LinksTo(EvidenceItem item)
+    {
+        switch (item.Kind)
+        {
+            case EvidenceKind.Sign:
+            case EvidenceKind.NotFound:
+                string[] ids = item.Id.Split('/');
+                return knowledge.PartLine(ids[0])
+                    .SelectMany(part => knowledge.PatternLine(ids[1]).Select(pattern => $"sign/{part}/{pattern}"))
+                    .SelectMany(To);
+            case EvidenceKind.SoundPart:
+                return knowledge.PartLine(item.Id.Split('/')[0])
+                    .Where(part => !IsMarked(part))
+                    .SelectMany(part => index.ByPart.GetValueOrDefault(part) ?? [])
+                    .Where(l => !knowledge.Patterns[l.Link.Sign!.Pattern].Sound);
+            default:
+                return To(item.Id);
+        }
+
+        IEnumerable<(Cause, CauseLink)> To(string key) => index.ByTarget.GetValueOrDefault(key) ?? [];
+    }
+
+    private bool IsMarked(string broaderPart) => teardown.Observations.Any(o =>
+        o.Look == Look.Seen && knowledge.PartIs(o.Part, broaderPart) && !knowledge.Patterns[o.Pattern!].Sound);
+
+    private double LeakOf(EvidenceItem item) => item.Kind switch
+    {
+        EvidenceKind.Sign or EvidenceKind.NotFound => knowledge.Patterns[item.Id.Split('/')[1]].SeenAnyway,
+        EvidenceKind.Symptom => knowledge.Symptoms[item.Id["symptom/".Length..]].SeenAnyway,
+        EvidenceKind.Finding => knowledge.Findings[item.Id["finding/".Length..]].SeenAnyway,
+        _ => 0.1,
+    };
+
+    private int AddNode(string key, double leak, Dictionary<string, CauseLink> links)
+    {
+        List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength))];
+        linksInto[key] = links;
+        numbers[key] = nodes.Count;
+        nodes.Add(new NetworkNode(key, leak, parents));
+        return nodes.Count - 1;
+    }
+
+    private int AddCause(Cause cause)
+    {
+        string key = "cause/" + cause.Id;
+        if (numbers.TryGetValue(key, out int known))
+        {
+            return known;
+        }
+
+        Dictionary<string, CauseLink> links = [];
+        foreach ((Cause from, CauseLink link) in (index.ByTarget.GetValueOrDefault(key) ?? []).Where(l => Applies(l.Cause, teardown.Machine)))
+        {
+            if (!links.TryGetValue(from.Id, out CauseLink? best) || link.Strength > best.Strength)
+            {
+                links[from.Id] = link;
+            }
+        }
+
+        List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength))];
+        foreach (IGrouping<string, CauseLink> raised in cause.RaisedBy.GroupBy(l => (l.Target == LinkTarget.Finding ? "finding/" : "history/") + l.Id).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            CauseLink best = raised.MaxBy(l => l.Strength)!;
+            if (best.Target is LinkTarget.History or LinkTarget.Finding)
+            {
+                parents.Add(new NetworkLink(AddCircumstance(raised.Key), best.Strength));
+                links[raised.Key] = best;
+            }
+        }
+
+        linksInto[key] = links;
+        numbers[key] = nodes.Count;
+        nodes.Add(new NetworkNode(key, cause.HowCommon, parents));
+        return nodes.Count - 1;
+    }
+
+    private int AddCircumstance(string key)
+    {
+        if (!numbers.TryGetValue(key, out int number))
+        {
+            string id = key[(key.IndexOf('/') + 1)..];
+            double prior = key.StartsWith("finding/", StringComparison.Ordinal) ? knowledge.Findings[id].SeenAnyway : knowledge.Circumstances[id].HowCommon;
+            numbers[key] = number = nodes.Count;
+            nodes.Add(new NetworkNode(key, prior, []));
+        }
+
+        return number;
+    }
+}

@@ -1,0 +1,203 @@
+using Failwise.Cases;
+using Failwise.Findings;
+using Failwise.Inference;
+using Failwise.Knowledge;
+
+namespace Failwise.Causes;
+
+/// <summary>Ranks root causes by exact inference over the evidence of a case.</summary>
+public static class CauseRanker
+{
+    private const int ExplainedRoots = 5;
+    private const int StoryRoots = 6;
+
+    /// <summary>Ranks the roots; the knowledge base and the case stay untouched.</summary>
+    public static CauseRanking Rank(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
+    {
+        IReadOnlyList<EvidenceItem> items = EvidenceGathering.Gather(knowledge, teardown, findings);
+        CauseNetwork net = new(knowledge, teardown, items);
+        if (net.Roots.Count == 0)
+        {
+            EvidenceItem[] open = [.. items.Where(i => i.Important)];
+            return new CauseRanking(VerdictMaker.WithoutRoots(open), [], new Dictionary<string, double>(), new JointStory([], new Dictionary<string, double>()), items, open, 1, null);
+        }
+
+        return new Ranking(knowledge, net, items).Make();
+    }
+
+    /// <summary>Roots and states by probability, without explanations, for runs over many cases.</summary>
+    internal static (string Id, double Probability)[] RankWithStates(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
+    {
+        IReadOnlyList<EvidenceItem> items = EvidenceGathering.Gather(knowledge, teardown, findings);
+        CauseNetwork net = new(knowledge, teardown, items);
+        Cause[] all = [.. net.Roots, .. net.States];
+        Posterior posterior = ExactInference.Query(net.Network, [.. net.Known.Select(net.EvidenceOf)], [.. all.Select(net.NumberOf)]);
+        return [.. all.Select((c, i) => (c.Id, posterior.Probabilities[i])).OrderByDescending(c => c.Item2).ThenBy(c => c.Id, StringComparer.Ordinal)];
+    }
+
+    private sealed class Ranking(KnowledgeBase knowledge, CauseNetwork net, IReadOnlyList<EvidenceItem> items)
+    {
+        private readonly Evidence[] evidence = [.. net.Known.Select(net.EvidenceOf)];
+        private readonly int[] rootNumbers = [.. net.Roots.Select(net.NumberOf)];
+
+        public CauseRanking Make()
+        {
+            int[] queries = [.. rootNumbers, .. net.States.Select(net.NumberOf)];
+            Posterior posterior = ExactInference.Query(net.Network, evidence, queries);
+            Posterior prior = ExactInference.Query(net.Network, [], rootNumbers);
+            Dictionary<string, double> states = new(StringComparer.Ordinal);
+            for (int i = 0; i < net.States.Count; i++)
+            {
+                states[net.States[i].Id] = posterior.Probabilities[net.Roots.Count + i];
+            }
+
+            int[] order = [.. Enumerable.Range(0, net.Roots.Count).OrderByDescending(i => posterior.Probabilities[i]).ThenBy(i => net.Roots[i].Id, StringComparer.Ordinal)];
+            Dictionary<string, double> probabilities = net.Roots.Select((r, i) => (r.Id, posterior.Probabilities[i])).ToDictionary(x => x.Id, x => x.Item2, StringComparer.Ordinal);
+            foreach ((string id, double p) in states)
+            {
+                probabilities[id] = p;
+            }
+
+            int[] explained = [.. order.Take(ExplainedRoots)];
+            Dictionary<int, List<WeighedEvidence>> weights = Weigh(explained, posterior);
+            ChainFinder chains = new(knowledge, net, probabilities);
+            List<RankedCause> ranked = [];
+            foreach (int i in order)
+            {
+                Cause root = net.Roots[i];
+                List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? [];
+                bool close = weights.ContainsKey(i);
+                ranked.Add(new RankedCause(
+                    root, Math.Min(CauseRanking.Ceiling, posterior.Probabilities[i]), prior.Probabilities[i],
+                    [.. all.Where(w => w.Decibans > 0).OrderByDescending(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
+                    [.. all.Where(w => w.Decibans < 0).OrderBy(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
+                    close ? chains.From(root) : [], close ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));
+            }
+
+            JointStory story = BestStory(order, posterior);
+            EvidenceItem[] unexplained = [.. items.Where(e => e.Important && e.Kind == EvidenceKind.Sign && ExplainedShare(e, probabilities) < 0.5)];
+            double none = SomethingElse(posterior.LogEvidence);
+            Verdict verdict = VerdictMaker.Decide(ranked, story, items, unexplained, none, Flips);
+            return new CauseRanking(verdict, ranked, states, story, items, unexplained, none, posterior.Approximation);
+        }
+
+        /// <summary>Weight of each piece of evidence for each of the leading roots: what changes in the odds when it is left out.</summary>
+        private Dictionary<int, List<WeighedEvidence>> Weigh(int[] explained, Posterior full)
+        {
+            int[] queries = [.. explained.Select(i => rootNumbers[i])];
+            Dictionary<int, List<WeighedEvidence>> weights = explained.ToDictionary(i => i, _ => new List<WeighedEvidence>());
+            for (int e = 0; e < evidence.Length; e++)
+            {
+                Evidence[] others = [.. evidence.Where((_, k) => k != e)];
+                Posterior without = ExactInference.Query(net.Network, others, queries);
+                for (int k = 0; k < explained.Length; k++)
+                {
+                    double decibans = 10 * (LogOdds(full.Probabilities[explained[k]]) - LogOdds(without.Probabilities[k])) / Math.Log(10);
+                    if (Math.Abs(decibans) >= 0.3)
+                    {
+                        weights[explained[k]].Add(new WeighedEvidence(net.Known[e], decibans, SourcesOf(net.Known[e], net.Roots[explained[k]])));
+                    }
+                }
+            }
+
+            return weights;
+        }
+
+        private IReadOnlyList<SourceRef> SourcesOf(EvidenceItem item, Cause root)
+        {
+            IReadOnlyDictionary<string, CauseLink> links = net.LinksInto(CauseNetwork.Key(item));
+            if (!links.TryGetValue(root.Id, out CauseLink? link))
+            {
+                return [];
+            }
+
+            return link.Sources.Count > 0 ? link.Sources : root.Sources;
+        }
+
+        private static double LogOdds(double p)
+        {
+            double inside = Math.Clamp(p, 1e-12, 1 - 1e-12);
+            return Math.Log(inside / (1 - inside));
+        }
+
+        /// <summary>The likeliest combination of the leading roots, all others left open.</summary>
+        private JointStory BestStory(int[] order, Posterior posterior)
+        {
+            int[] leading = [.. order.Where(i => posterior.Probabilities[i] > 0.08).Take(StoryRoots)];
+            double[] score = new double[1 << leading.Length];
+            for (int set = 0; set < score.Length; set++)
+            {
+                Evidence[] fixedRoots = [.. leading.Select((i, bit) => (set >> bit & 1) == 1 ? Evidence.Present(rootNumbers[i]) : Evidence.Absent(rootNumbers[i]))];
+                score[set] = ExactInference.LogEvidence(net.Network, [.. evidence, .. fixedRoots]);
+            }
+
+            int best = Array.IndexOf(score, score.Max());
+            List<Cause> members = [];
+            Dictionary<string, double> needed = new(StringComparer.Ordinal);
+            for (int bit = 0; bit < leading.Length; bit++)
+            {
+                if ((best >> bit & 1) == 1)
+                {
+                    Cause root = net.Roots[leading[bit]];
+                    members.Add(root);
+                    needed[root.Id] = 10 * (score[best] - score[best ^ (1 << bit)]) / Math.Log(10);
+                }
+            }
+
+            return new JointStory(members, needed);
+        }
+
+        private double SomethingElse(double logEvidence)
+        {
+            Evidence[] noRoot = [.. evidence, .. rootNumbers.Select(Evidence.Absent)];
+            return Math.Exp(ExactInference.LogEvidence(net.Network, noRoot) - logEvidence);
+        }
+
+        private double ExplainedShare(EvidenceItem item, Dictionary<string, double> probabilities)
+        {
+            if (!net.Has(item))
+            {
+                return 0;
+            }
+
+            NetworkNode node = net.Network.Nodes[net.NumberOf(item)];
+            double silent = 1;
+            foreach ((string cause, CauseLink link) in net.LinksInto(CauseNetwork.Key(item)))
+            {
+                silent *= 1 - link.Strength * probabilities[cause];
+            }
+
+            double fired = 1 - silent;
+            return fired / (fired + node.Leak - fired * node.Leak);
+        }
+
+        /// <summary>Share of trials in which another root leads, when every strength is moved by about one word at random (seeded).</summary>
+        private double Flips(string leader)
+        {
+            const int Trials = 40;
+            Random random = new(20_260_101);
+            int flips = 0;
+            for (int t = 0; t < Trials; t++)
+            {
+                NetworkNode[] moved = [.. net.Network.Nodes.Select(n => n with { Links = [.. n.Links.Select(l => l with { Strength = Move(l.Strength, random.Next(3) - 1) })] })];
+                Posterior p = ExactInference.Query(new NoisyOrNetwork(moved), evidence, rootNumbers);
+                int top = 0;
+                for (int i = 1; i < rootNumbers.Length; i++)
+                {
+                    top = p.Probabilities[i] > p.Probabilities[top] ? i : top;
+                }
+
+                flips += net.Roots[top].Id == leader ? 0 : 1;
+            }
+
+            return (double)flips / Trials;
+        }
+
+        private static double Move(double strength, int steps)
+        {
+            double inside = Math.Clamp(strength, 0.001, 0.995);
+            double moved = Math.Log(inside / (1 - inside)) + 0.9 * steps;
+            return 1 / (1 + Math.Exp(-moved));
+        }
+    }
+}

@@ -1,0 +1,29 @@
+using Failwise.Cases;
+using Failwise.Causes;
+using Failwise.Checks;
+using Failwise.Findings;
+using Failwise.Knowledge;
+using Failwise.Measurements;
+using Failwise.Work;
+
+namespace Failwise;
+
+/// <summary>Everything that follows from a case, with the reasons of every stage.</summary>
+public sealed record Diagnosis(
+    KnowledgeBase Knowledge, TeardownCase Case, IReadOnlyList<Reading> Readings, FindingSet Findings, CauseRanking Causes,
+    IReadOnlyList<PlannedCheck> Checks, WorkPlan Work);
+
+/// <summary>The pipeline from a case to a diagnosis.</summary>
+public static class Diagnostician
+{
+    /// <summary>Diagnoses one case. Pure: the same knowledge and case give the same diagnosis.</summary>
+    public static Diagnosis Diagnose(KnowledgeBase knowledge, TeardownCase teardown)
+    {
+        IReadOnlyList<Reading> readings = MeasurementAssessor.Assess(teardown);
+        FindingSet findings = FindingEngine.Chain(knowledge, teardown, readings);
+        CauseRanking causes = CauseRanker.Rank(knowledge, teardown, findings);
+        IReadOnlyList<PlannedCheck> checks = CheckPlanner.Plan(knowledge, teardown, causes);
+        WorkPlan work = WorkPlanner.Plan(knowledge, teardown, findings, causes);
+        return new Diagnosis(knowledge, teardown, readings, findings, causes, checks, work);
+    }
+}

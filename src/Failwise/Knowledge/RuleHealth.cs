@@ -1,0 +1,31 @@
+using Failwise.Cases;
+using Failwise.Causes;
+
+namespace Failwise.Knowledge;
+
+/// <summary>Figures about a rule base: how much it holds, and what a job of each kind looks like before any evidence.</summary>
+public static class RuleHealth
+{
+    /// <summary>Writes the figures as text.</summary>
+    public static string Write(KnowledgeBase knowledge)
+    {
+        StringWriter w = new() { NewLine = "\n" };
+        int roots = knowledge.Causes.Values.Count(c => c.IsRoot);
+        int links = knowledge.Causes.Values.Sum(c => c.Leaves.Count + c.LeadsTo.Count + c.RaisedBy.Count);
+        w.WriteLine($"{knowledge.Parts.Count} parts, {knowledge.Patterns.Count} patterns, {knowledge.Symptoms.Count} symptoms, {knowledge.Circumstances.Count} circumstances, {knowledge.Findings.Count} findings");
+        w.WriteLine($"{roots} roots, {knowledge.Causes.Count - roots} states, {links} links, {knowledge.Work.Count} pieces of work, {knowledge.Sources.Count} sources");
+        foreach (MachineKind kind in knowledge.Machines.Values)
+        {
+            double sum = SumOfRoots(knowledge, kind.Id);
+            w.WriteLine($"{kind.Name}: the roots add up to {sum:0.00} a job; chance of none of them (something else) {Math.Exp(-knowledge.Causes.Values.Where(c => Fits(c, kind.Id)).Sum(c => -Math.Log(1 - Math.Min(0.999, c.HowCommon)))):0.00}");
+        }
+
+        return w.ToString();
+    }
+
+    /// <summary>Expected number of roots in a job of this kind, before any evidence and with no circumstance known.</summary>
+    public static double SumOfRoots(KnowledgeBase knowledge, string kind) => knowledge.Causes.Values.Where(c => Fits(c, kind)).Sum(c => c.HowCommon);
+
+    private static bool Fits(Cause cause, string kind) =>
+        cause.IsRoot && CauseNetwork.Applies(cause, new Machine(null, [kind], null, null, null, false, null, [], []));
+}

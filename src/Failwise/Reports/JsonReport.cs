@@ -1,0 +1,188 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Failwise.Causes;
+using Failwise.Checks;
+using Failwise.Findings;
+using Failwise.Work;
+
+namespace Failwise.Reports;
+
+/// <summary>The diagnosis for other programs; docs/schema/diagnosis.schema.json describes it.</summary>
+public static class JsonReport
+{
+    /// <summary>Writes the diagnosis as JSON with stable field names.</summary>
+    public static string Write(Diagnosis diagnosis)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Default }))
+        {
+            json.WriteStartObject();
+            json.WriteString("title", diagnosis.Case.Title);
+            WriteVerdict(json, diagnosis.Causes);
+            json.WriteStartArray("causes");
+            foreach (RankedCause cause in diagnosis.Causes.Ranked.Where((c, i) => i < 5 || c.Probability >= 0.01))
+            {
+                WriteCause(json, cause);
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("story");
+            foreach (Knowledge.Cause root in diagnosis.Causes.Story.Roots)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", root.Id);
+                json.WriteNumber("neededDecibans", Math.Round(diagnosis.Causes.Story.Needed[root.Id], 1));
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteNumber("somethingElse", Rounded(diagnosis.Causes.SomethingElse));
+            WriteItems(json, "unexplained", diagnosis.Causes.Unexplained);
+            json.WriteStartArray("findings");
+            foreach (Finding finding in diagnosis.Findings.Fired)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", finding.Id);
+                json.WriteString("says", finding.Rule.Says);
+                WriteReasons(json, finding.Answer.Reasons);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("checks");
+            foreach (PlannedCheck check in diagnosis.Checks)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", check.Id);
+                json.WriteString("says", check.Says);
+                json.WriteNumber("gainBits", Rounded(check.Gain));
+                json.WriteNumber("minutes", check.Minutes);
+                json.WriteNumber("chance", Rounded(check.Chance));
+                WriteShift(json, "ifFound", check.IfFound);
+                WriteShift(json, "ifNot", check.IfNot);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("work");
+            foreach (WorkItem item in diagnosis.Work.Items)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", item.Rule.Id);
+                json.WriteString("title", item.Rule.Title);
+                json.WriteString("does", item.Rule.Does);
+                json.WriteString("stage", item.Rule.Stage);
+                json.WriteBoolean("checkFirst", item.CheckFirst);
+                WriteStrings(json, "because", item.Because);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            WriteStrings(json, "notLookedAt", diagnosis.Case.NotLookedAt.Select(n => n.Part));
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static void WriteVerdict(Utf8JsonWriter json, CauseRanking causes)
+    {
+        json.WriteStartObject("verdict");
+        json.WriteString("kind", Names.Of(causes.Verdict.Kind));
+        WriteStrings(json, "roots", causes.Verdict.Roots);
+        WriteStrings(json, "reasons", causes.Verdict.Reasons);
+        json.WriteEndObject();
+    }
+
+    private static void WriteCause(Utf8JsonWriter json, RankedCause cause)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", cause.Cause.Id);
+        json.WriteString("title", cause.Cause.Title);
+        json.WriteString("group", cause.Cause.Group);
+        json.WriteNumber("probability", Rounded(cause.Probability));
+        json.WriteString("word", CauseRanking.WordFor(cause.Probability));
+        WriteWeights(json, "for", cause.For);
+        WriteWeights(json, "against", cause.Against);
+        json.WriteStartArray("chain");
+        foreach (ChainStep step in cause.Chains.FirstOrDefault() ?? [])
+        {
+            json.WriteStartObject();
+            json.WriteString("id", step.Id);
+            json.WriteString("says", step.Says);
+            if (step.Probability is { } p)
+            {
+                json.WriteNumber("probability", Rounded(p));
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        WriteItems(json, "unexplained", cause.Unexplained);
+        json.WriteEndObject();
+    }
+
+    private static void WriteWeights(Utf8JsonWriter json, string name, IReadOnlyList<WeighedEvidence> weights)
+    {
+        json.WriteStartArray(name);
+        foreach (WeighedEvidence w in weights)
+        {
+            json.WriteStartObject();
+            json.WriteString("id", w.Item.Id);
+            json.WriteString("says", w.Item.Says);
+            json.WriteNumber("decibans", Math.Round(w.Decibans, 1));
+            json.WriteString("word", w.Word);
+            WriteStrings(json, "sources", w.Sources.Select(s => s.Id));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteItems(Utf8JsonWriter json, string name, IReadOnlyList<EvidenceItem> items)
+    {
+        json.WriteStartArray(name);
+        foreach (EvidenceItem item in items)
+        {
+            json.WriteStartObject();
+            json.WriteString("id", item.Id);
+            json.WriteString("says", item.Says);
+            WriteReasons(json, item.Reasons);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteReasons(Utf8JsonWriter json, IReadOnlyList<Reason> reasons) =>
+        WriteStrings(json, "reasons", reasons.Select(r => $"{r.Kind} {r.Id}"));
+
+    private static void WriteShift(Utf8JsonWriter json, string name, IReadOnlyList<(Knowledge.Cause Root, double Probability)> shift)
+    {
+        json.WriteStartArray(name);
+        foreach ((Knowledge.Cause root, double p) in shift)
+        {
+            json.WriteStartObject();
+            json.WriteString("id", root.Id);
+            json.WriteNumber("probability", Rounded(p));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteStrings(Utf8JsonWriter json, string name, IEnumerable<string> values)
+    {
+        json.WriteStartArray(name);
+        foreach (string value in values)
+        {
+            json.WriteStringValue(value);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static double Rounded(double p) => Math.Round(p, 4);
+}

@@ -1,0 +1,129 @@
+using Failwise.Causes;
+using Failwise.Checks;
+using Failwise.Work;
+
+namespace Failwise.Reports;
+
+/// <summary>The short answer for the screen: verdict, ranked causes with their strongest reasons, what to look at, first work steps.</summary>
+public static class TextReport
+{
+    private const int Width = 98;
+
+    /// <summary>Writes the short answer as plain text.</summary>
+    public static string Write(Diagnosis diagnosis)
+    {
+        StringWriter w = new() { NewLine = "\n" };
+        CauseRanking causes = diagnosis.Causes;
+        Line(w, diagnosis.Case.Title, "");
+        w.WriteLine();
+        Line(w, $"VERDICT  {Names.Heading(causes.Verdict.Kind)}", "");
+        foreach (string reason in causes.Verdict.Reasons)
+        {
+            Line(w, reason, "  ");
+        }
+
+        if (causes.Story.Roots.Count > 1)
+        {
+            Line(w, "Best story: " + string.Join(" + ", causes.Story.Roots.Select(r => r.Title)), "  ");
+        }
+
+        w.WriteLine();
+        w.WriteLine("LIKELY ROOT CAUSES");
+        int shown = 0;
+        foreach (RankedCause cause in causes.Ranked.Where(r => r.Probability >= 0.03).Take(5))
+        {
+            shown++;
+            Line(w, $"{shown}. {cause.Cause.Title}: {100 * cause.Probability:0} %, {CauseRanking.WordFor(cause.Probability)}   [{cause.Cause.Id}]", "  ");
+            if (cause.Chains.Count > 0)
+            {
+                Line(w, "how      " + string.Join(" → ", cause.Chains[0].Select(s => s.Says).Take(5)), "     ");
+            }
+
+            foreach (WeighedEvidence e in cause.For.Take(3))
+            {
+                Line(w, $"for      {e.Item.Says} ({e.Word})", "     ");
+            }
+
+            foreach (WeighedEvidence e in cause.Against.Take(2))
+            {
+                Line(w, $"against  {e.Item.Says} ({e.Word})", "     ");
+            }
+        }
+
+        if (shown == 0)
+        {
+            w.WriteLine("  None stands out.");
+        }
+
+        Line(w, $"Something that this rule base does not list: {100 * causes.SomethingElse:0} %", "  ");
+        foreach (EvidenceItem item in causes.Unexplained)
+        {
+            Line(w, "Not explained: " + item.Says, "  ");
+        }
+
+        WriteChecks(w, diagnosis.Checks);
+        WriteWork(w, diagnosis.Work);
+        return w.ToString();
+    }
+
+    private static void WriteChecks(StringWriter w, IReadOnlyList<PlannedCheck> checks)
+    {
+        if (checks.Count == 0)
+        {
+            return;
+        }
+
+        w.WriteLine();
+        w.WriteLine("LOOK AT NEXT");
+        foreach (PlannedCheck check in checks.Take(4))
+        {
+            Line(w, $"- {check.Says} ({check.Minutes:0} min{(check.LostBy.Count > 0 ? ", lost by " + string.Join(" and ", check.LostBy) : "")})", "  ");
+            if (check.IfFound.Count > 0)
+            {
+                Line(w, $"yes: {string.Join(", ", check.IfFound.Select(m => $"{m.Root.Title} {100 * m.Probability:0} %"))}", "    ");
+            }
+
+            if (check.IfNot.Count > 0)
+            {
+                Line(w, $"no:  {string.Join(", ", check.IfNot.Select(m => $"{m.Root.Title} {100 * m.Probability:0} %"))}", "    ");
+            }
+        }
+    }
+
+    private static void WriteWork(StringWriter w, WorkPlan plan)
+    {
+        if (plan.Items.Count == 0)
+        {
+            return;
+        }
+
+        w.WriteLine();
+        w.WriteLine($"FIRST WORK STEPS ({plan.Items.Count} in all; --format markdown shows every one)");
+        foreach (WorkItem item in plan.Items.Take(6))
+        {
+            Line(w, $"- {(item.CheckFirst ? "(check first) " : "")}{item.Rule.Title}", "  ");
+        }
+    }
+
+    /// <summary>Wraps at words, with the following lines indented under the first.</summary>
+    private static void Line(StringWriter w, string text, string indent)
+    {
+        string further = indent + (indent.Length > 4 ? "         " : "   ");
+        string line = indent;
+        bool empty = true;
+        foreach (string word in string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)).Split(' '))
+        {
+            if (!empty && line.Length + 1 + word.Length > Width)
+            {
+                w.WriteLine(line.TrimEnd());
+                line = further;
+                empty = true;
+            }
+
+            line += (empty ? "" : " ") + word;
+            empty = false;
+        }
+
+        w.WriteLine(line.TrimEnd());
+    }
+}
