@@ -14,6 +14,8 @@ internal sealed record FactorTable(int[] Variables, double[] Cells, uint Accumul
 /// <summary>Variables, tables and a constant whose product, summed over the variables, is P(evidence).</summary>
 internal sealed class FactorGraph
 {
+    private static readonly double[] Helper = [];
+
     private readonly List<double[]> _ownCells = [];
     private readonly List<double> _ownLog = [];
 
@@ -36,6 +38,16 @@ internal sealed class FactorGraph
         _ownLog.Add(0);
         return _ownCells.Count - 1;
     }
+
+    /// <summary>A gate helper: a variable that has no factor, and no posterior, of its own.</summary>
+    public int AddHelper()
+    {
+        _ownCells.Add(Helper);
+        _ownLog.Add(0);
+        return _ownCells.Count - 1;
+    }
+
+    public bool IsHelper(int variable) => ReferenceEquals(_ownCells[variable], Helper);
 
     public void MultiplyConstant(double factor) => LogConstant += Math.Log(factor);
 
