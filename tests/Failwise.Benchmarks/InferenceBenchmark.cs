@@ -13,7 +13,7 @@ internal static class InferenceBenchmark
     private const int Systems = 10;
     private const int Findings = 600;
 
-    private sealed record Setting(string Name, int FewestCauses, int MostCauses, double CrossSystem, bool OneSystem);
+    private sealed record Setting(string Name, int FewestCauses, int MostCauses, double CrossSystem, bool OneSystem, double CrossCauses = 0);
 
     private static readonly Setting[] Settings =
     [
@@ -21,6 +21,7 @@ internal static class InferenceBenchmark
         new("3-12 causes a finding, 15 % cross-system", 3, 12, 0.15, false),
         new("3-12 causes, all positives in one system", 3, 12, 0.15, true),
         new("3-12 causes a finding, 40 % cross-system", 3, 12, 0.40, false),
+        new("2-6 causes a finding, 15 % cross-system, causes too", 2, 6, 0.15, false, 0.15),
     ];
 
     public static void Run(TextWriter output)
@@ -56,7 +57,7 @@ internal static class InferenceBenchmark
         for (var c = 0; c < Causes; c++)
         {
             var level = LevelOf(c);
-            var parents = level == 0 ? [] : PickCauses(random, SystemOf(c), 1 + random.Next(4), 0, level);
+            var parents = level == 0 ? [] : PickCauses(random, SystemOf(c), 1 + random.Next(4), setting.CrossCauses, level);
             var links = parents.ConvertAll(p => new NetworkLink(p, Strength(random)));
             nodes.Add(new NetworkNode($"c{c}", level == 0 ? 0.002 + 0.03 * random.NextDouble() : 0.002, links));
         }

@@ -77,7 +77,7 @@ internal sealed class EliminationPlan
         for (var i = 0; i < order.Length; i++) position[order[i]] = i;
 
         var plan = new EliminationPlan(position, giveUpAt);
-        for (var v = 0; v < order.Length; v++) plan._ownTable[v] = graph.IsHelper(v) ? -1 : plan.AddShape(new TableShape([position[v]], 0, 0));
+        for (var v = 0; v < order.Length; v++) plan._ownTable[v] = graph.IsHub(v) ? -1 : plan.AddShape(new TableShape([position[v]], 0, 0));
         plan.FirstTable = plan._shapes.Count;
         foreach (var table in graph.Tables) plan.AddShape(plan.ShapeOf(table));
         plan._firstResult = plan._shapes.Count;
@@ -102,7 +102,7 @@ internal sealed class EliminationPlan
     /// <summary>Whether some variable's own factor went into this table, so that the backward sweep has to reach it.</summary>
     public bool NeedsSlope(int table) => table < FirstTable || table >= _firstResult;
 
-    /// <summary>The table that is the variable's own factor; -1 for a gate helper.</summary>
+    /// <summary>The table that is the variable's own factor; -1 for a gate hub.</summary>
     public int OwnTable(int variable) => _ownTable[variable];
 
     /// <summary>The table's cells with its variables put into elimination order.</summary>

@@ -42,9 +42,9 @@ internal static class GraphParts
         var graph = new FactorGraph();
         for (var i = 0; i < members.Count; i++)
         {
-            if (whole.IsHelper(members[i]))
+            if (whole.IsHub(members[i]))
             {
-                graph.AddHelper();
+                graph.AddHub();
                 continue;
             }
 

@@ -1,6 +1,6 @@
 namespace Failwise.Inference;
 
-/// <summary>Variables of a table in elimination order, and which of them are gate helpers in which role.</summary>
+/// <summary>Variables of a table in elimination order, and which of them are gate hubs in which role.</summary>
 internal readonly record struct TableShape(int[] Variables, ulong Accumulators, ulong Caps)
 {
     public static readonly TableShape Scalar = new([], 0, 0);

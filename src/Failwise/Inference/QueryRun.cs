@@ -34,7 +34,7 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
         return plans;
     }
 
-    // Multiplying tables that share gate helpers takes several multiplications a cell; past 64 a cell it is time, not memory, that runs out.
+    // Multiplying tables that share gate hubs takes several multiplications a cell; past 64 a cell it is time, not memory, that runs out.
     private bool IsTooWide(EliminationPlan plan) =>
         plan.TooWide || plan.Cells > limits.MaxTableCells || plan.Multiplications > 64.0 * limits.MaxTableCells;
 

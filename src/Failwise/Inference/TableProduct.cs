@@ -54,6 +54,10 @@ internal sealed class TableProduct
         return new TableProduct(wide.WidenedCells > MostWidenedCells ? plain : wide);
     }
 
+    /// <summary>With the way of multiplying chosen by the caller.</summary>
+    internal static TableProduct Compile(TableShape left, TableShape right, ReadOnlySpan<int> drop, bool widen) =>
+        new(ProductShape.Of(left, right, drop, widen, withDigits: true));
+
     public void Multiply(ReadOnlySpan<double> left, ReadOnlySpan<double> right, Span<double> result)
     {
         left = Widened(left, _widenLeft);
