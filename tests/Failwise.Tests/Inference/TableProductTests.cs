@@ -11,7 +11,7 @@ public sealed class TableProductTests
     public void Products_of_random_shapes_match_the_definition_in_both_ways()
     {
         var widened = 0;
-        for (var seed = 0; seed < 60; seed++)
+        for (var seed = 0; seed < 25; seed++)
         {
             var random = new Random(seed);
             var (left, right, drop) = RandomShapes(random);
@@ -31,7 +31,7 @@ public sealed class TableProductTests
             if (wide.WidenLeft != 0 || wide.WidenRight != 0) widened++;
         }
 
-        widened.Should().BeGreaterThan(40);
+        widened.Should().BeGreaterThan(15);
     }
 
     // The product is linear in each table, so a slope is the product with a table that has a single 1.
