@@ -56,14 +56,14 @@ internal sealed class Elimination
     {
         for (var t = 0; t < _graph.Tables.Count; t++)
         {
-            var table = _plan.VariableCount + t;
+            var table = _plan.FirstTable + t;
             _plan.FillCells(_graph.Tables[t], _plan.Shapes[table], Cells(values, table));
         }
 
         var log = _graph.LogConstant;
         for (var v = 0; v < _plan.VariableCount; v++)
         {
-            _graph.OwnCells(v).CopyTo(Cells(values, v));
+            if (_plan.OwnTable(v) >= 0) _graph.OwnCells(v).CopyTo(Cells(values, _plan.OwnTable(v)));
             log += _graph.OwnLog(v);
         }
 
@@ -90,8 +90,9 @@ internal sealed class Elimination
             SweepBack(values, slopes);
             for (var v = 0; v < _plan.VariableCount; v++)
             {
-                var own = Cells(values, v);
-                var slope = Cells(slopes, v);
+                if (_plan.OwnTable(v) < 0) continue;
+                var own = Cells(values, _plan.OwnTable(v));
+                var slope = Cells(slopes, _plan.OwnTable(v));
                 var absent = own[0] * slope[0];
                 var present = own[1] * slope[1];
                 marginals[v] = present / (absent + present);

@@ -4,7 +4,9 @@ namespace Failwise.Inference;
 
 /// <summary>
 /// Min-fill elimination order: always the variable whose removal joins the fewest pairs of neighbours that are not joined yet;
-/// ties by fewest neighbours (smallest table), then by number, so that the same query always runs the same way.
+/// ties by fewest neighbours (smallest table), then by number, so that the same query always runs the same way. A second and later try
+/// breaks ties by a seeded draw instead, and every other try also counts neighbours: on tangled networks the best of a few dozen tries
+/// often costs a hundredth of the first.
 /// </summary>
 internal sealed class EliminationOrder
 {
@@ -14,9 +16,13 @@ internal sealed class EliminationOrder
     private readonly int[] _fill;
     private readonly int[] _degree;
     private readonly bool[] _gone;
+    private readonly Random? _ties;
+    private readonly int _degreeWeight;
 
-    private EliminationOrder(int count, IReadOnlyList<FactorTable> tables)
+    private EliminationOrder(int count, IReadOnlyList<FactorTable> tables, int attempt)
     {
+        _ties = attempt == 0 ? null : new Random(attempt);
+        _degreeWeight = attempt % 2 == 0 ? 0 : 1 + attempt % 3;
         _count = count;
         _words = (count + 63) / 64;
         _neighbours = new ulong[count * _words];
@@ -27,9 +33,9 @@ internal sealed class EliminationOrder
         for (var v = 0; v < count; v++) Recount(v);
     }
 
-    public static int[] MinFill(int count, IReadOnlyList<FactorTable> tables)
+    public static int[] MinFill(int count, IReadOnlyList<FactorTable> tables, int attempt = 0)
     {
-        var search = new EliminationOrder(count, tables);
+        var search = new EliminationOrder(count, tables, attempt);
         var order = new int[count];
         for (var i = 0; i < count; i++)
         {
@@ -57,10 +63,17 @@ internal sealed class EliminationOrder
     private int Cheapest()
     {
         var best = -1;
+        var bestScore = long.MaxValue;
+        var tied = 1;
         for (var v = 0; v < _count; v++)
         {
             if (_gone[v]) continue;
-            if (best < 0 || _fill[v] < _fill[best] || (_fill[v] == _fill[best] && _degree[v] < _degree[best])) best = v;
+            var score = ((long)(_fill[v] + _degreeWeight * _degree[v]) << 32) + _degree[v];
+            if (score > bestScore) continue;
+            tied = score == bestScore ? tied + 1 : 1;
+            if (tied > 1 && (_ties is null || _ties.Next(tied) != 0)) continue;
+            best = v;
+            bestScore = score;
         }
 
         return best;

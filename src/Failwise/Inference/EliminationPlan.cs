@@ -15,16 +15,29 @@ internal sealed class EliminationPlan
     private (Step, TableProduct)[]? _compiled;
     private int _firstResult;
 
-    private EliminationPlan(int[] position) => _position = position;
+    private readonly int[] _users;
+    private readonly int[] _ownTable;
+    private readonly double _giveUpAt;
+    private readonly List<int> _drops = [];
 
-    internal readonly record struct Step(int Left, int Right, int Result, bool Eliminates);
+    private EliminationPlan(int[] position, double giveUpAt)
+    {
+        _position = position;
+        _ownTable = new int[position.Length];
+        _users = new int[position.Length];
+        _giveUpAt = giveUpAt;
+    }
+
+    internal readonly record struct Step(int Left, int Right, int Result, int[] Drops);
 
     public IReadOnlyList<TableShape> Shapes => _shapes;
 
     public IReadOnlyList<Step> Steps => _steps;
 
-    /// <summary>Tables 0 .. VariableCount-1 are the variables' own factors; the graph's tables follow.</summary>
     public int VariableCount => _position.Length;
+
+    /// <summary>The number of the graph's first table; its others follow.</summary>
+    public int FirstTable { get; private set; }
 
     public double Cells { get; private set; }
 
@@ -32,14 +45,40 @@ internal sealed class EliminationPlan
 
     public bool TooWide { get; private set; }
 
+    /// <summary>What the plan costs to run, forwards.</summary>
+    public double Cost => TooWide ? double.PositiveInfinity : Cells + Multiplications;
+
+    /// <summary>The cheapest of a few elimination orders; the dearer the best so far, the more are tried.</summary>
     public static EliminationPlan Make(FactorGraph graph)
     {
-        var order = EliminationOrder.MinFill(graph.VariableCount, graph.Tables);
+        var best = Make(graph, 0, double.PositiveInfinity);
+        for (var attempt = 1; attempt < Attempts(best.Cost); attempt++)
+        {
+            var plan = Make(graph, attempt, best.Cost);
+            if (plan.Cost < best.Cost) best = plan;
+        }
+
+        return best;
+    }
+
+    // One try costs about as much as a hundred thousand multiplications.
+    private static int Attempts(double cost) => cost switch
+    {
+        < 1 << 18 => 1,
+        < 1 << 21 => 6,
+        < 1 << 25 => 24,
+        _ => 64,
+    };
+
+    private static EliminationPlan Make(FactorGraph graph, int attempt, double giveUpAt)
+    {
+        var order = EliminationOrder.MinFill(graph.VariableCount, graph.Tables, attempt);
         var position = new int[order.Length];
         for (var i = 0; i < order.Length; i++) position[order[i]] = i;
 
-        var plan = new EliminationPlan(position);
-        for (var v = 0; v < order.Length; v++) plan.AddShape(new TableShape([position[v]], 0, 0));
+        var plan = new EliminationPlan(position, giveUpAt);
+        for (var v = 0; v < order.Length; v++) plan._ownTable[v] = graph.IsHub(v) ? -1 : plan.AddShape(new TableShape([position[v]], 0, 0));
+        plan.FirstTable = plan._shapes.Count;
         foreach (var table in graph.Tables) plan.AddShape(plan.ShapeOf(table));
         plan._firstResult = plan._shapes.Count;
         plan.PlanBuckets();
@@ -54,14 +93,17 @@ internal sealed class EliminationPlan
         for (var s = 0; s < _compiled.Length; s++)
         {
             var step = _steps[s];
-            _compiled[s] = (step, TableProduct.Compile(_shapes[step.Left], _shapes[step.Right], step.Eliminates));
+            _compiled[s] = (step, TableProduct.Compile(_shapes[step.Left], _shapes[step.Right], step.Drops));
         }
 
         return _compiled;
     }
 
     /// <summary>Whether some variable's own factor went into this table, so that the backward sweep has to reach it.</summary>
-    public bool NeedsSlope(int table) => table < VariableCount || table >= _firstResult;
+    public bool NeedsSlope(int table) => table < FirstTable || table >= _firstResult;
+
+    /// <summary>The table that is the variable's own factor; -1 for a gate hub.</summary>
+    public int OwnTable(int variable) => _ownTable[variable];
 
     /// <summary>The table's cells with its variables put into elimination order.</summary>
     public void FillCells(FactorTable table, TableShape shape, Span<double> cells)
@@ -96,6 +138,7 @@ internal sealed class EliminationPlan
     {
         _shapes.Add(shape);
         Cells += Math.ScaleB(1, shape.Variables.Length);
+        foreach (var variable in shape.Variables) _users[variable]++;
         return _shapes.Count - 1;
     }
 
@@ -106,6 +149,7 @@ internal sealed class EliminationPlan
         for (var t = 0; t < _shapes.Count; t++) buckets[_shapes[t].Variables[0]].Add(t);
         foreach (var bucket in buckets)
         {
+            if (bucket.Count == 0) continue;
             var left = Combine(bucket);
             if (TooWide) return;
             var shape = _shapes[left];
@@ -113,25 +157,39 @@ internal sealed class EliminationPlan
         }
     }
 
-    /// <summary>Multiplies a bucket's tables, small ones first, and sums out the variable they share in the last multiplication.</summary>
+    /// <summary>Multiplies a bucket's tables, small ones first.</summary>
     private int Combine(List<int> bucket)
     {
         bucket.Sort((a, b) => _shapes[a].Variables.Length != _shapes[b].Variables.Length
             ? _shapes[a].Variables.Length.CompareTo(_shapes[b].Variables.Length)
             : a.CompareTo(b));
-        if (bucket.Count == 1) return Multiply(bucket[0], AddShape(TableShape.Scalar), true);
+        if (bucket.Count == 1) return Multiply(bucket[0], AddShape(TableShape.Scalar));
         var product = bucket[0];
-        for (var i = 1; i < bucket.Count && !TooWide; i++) product = Multiply(product, bucket[i], i == bucket.Count - 1);
+        for (var i = 1; i < bucket.Count && !TooWide; i++) product = Multiply(product, bucket[i]);
         return product;
     }
 
-    private int Multiply(int left, int right, bool eliminate)
+    private int Multiply(int left, int right)
     {
-        var (shape, cost) = TableProduct.Estimate(_shapes[left], _shapes[right], eliminate);
+        var drops = NeededNowhereElse(_shapes[left].Variables, _shapes[right].Variables);
+        var (shape, cost) = TableProduct.Estimate(_shapes[left], _shapes[right], drops);
         Multiplications += cost;
+        foreach (var variable in _shapes[left].Variables) _users[variable]--;
+        foreach (var variable in _shapes[right].Variables) _users[variable]--;
         var result = AddShape(shape);
-        _steps.Add(new Step(left, right, result, eliminate));
-        TooWide |= shape.Variables.Length > MostVariables;
+        _steps.Add(new Step(left, right, result, drops));
+        TooWide |= shape.Variables.Length > MostVariables || Cells + Multiplications > _giveUpAt;
         return result;
+    }
+
+    /// <summary>Variables that only these two tables mention: the sooner they are summed out, the smaller everything after.</summary>
+    private int[] NeededNowhereElse(int[] left, int[] right)
+    {
+        _drops.Clear();
+        foreach (var variable in left)
+            if (_users[variable] == (Array.IndexOf(right, variable) >= 0 ? 2 : 1)) _drops.Add(variable);
+        foreach (var variable in right)
+            if (_users[variable] == 1) _drops.Add(variable);
+        return _drops.Count == 0 ? [] : _drops.ToArray();
     }
 }

@@ -2,18 +2,20 @@ namespace Failwise.Inference;
 
 /// <summary>
 /// A table over two-state variables before any order is chosen: bit i of a cell's index is the state of Variables[i].
-/// A noisy-OR gate's helper variable ("none / some cause fired yet") appears in a table either as an accumulator, which combines by OR,
+/// A noisy-OR gate's hub variable ("none / some cause fired yet") appears in a table either as an accumulator, which combines by OR,
 /// or as the cap that reads the finished gate; every other variable is plain.
 /// </summary>
 /// <param name="Variables">Distinct variable numbers.</param>
 /// <param name="Cells">2^n values, none negative.</param>
-/// <param name="Accumulators">Bit i set: Variables[i] is a helper in its accumulating role.</param>
-/// <param name="Caps">Bit i set: Variables[i] is a helper, and this table is its one cap.</param>
+/// <param name="Accumulators">Bit i set: Variables[i] is a hub in its accumulating role.</param>
+/// <param name="Caps">Bit i set: Variables[i] is a hub, and this table is its one cap.</param>
 internal sealed record FactorTable(int[] Variables, double[] Cells, uint Accumulators = 0, uint Caps = 0);
 
 /// <summary>Variables, tables and a constant whose product, summed over the variables, is P(evidence).</summary>
 internal sealed class FactorGraph
 {
+    private static readonly double[] Hub = [];
+
     private readonly List<double[]> _ownCells = [];
     private readonly List<double> _ownLog = [];
 
@@ -36,6 +38,16 @@ internal sealed class FactorGraph
         _ownLog.Add(0);
         return _ownCells.Count - 1;
     }
+
+    /// <summary>A gate hub: a variable that has no factor, and no posterior, of its own.</summary>
+    public int AddHub()
+    {
+        _ownCells.Add(Hub);
+        _ownLog.Add(0);
+        return _ownCells.Count - 1;
+    }
+
+    public bool IsHub(int variable) => ReferenceEquals(_ownCells[variable], Hub);
 
     public void MultiplyConstant(double factor) => LogConstant += Math.Log(factor);
 

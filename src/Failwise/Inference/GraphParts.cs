@@ -42,6 +42,12 @@ internal static class GraphParts
         var graph = new FactorGraph();
         for (var i = 0; i < members.Count; i++)
         {
+            if (whole.IsHub(members[i]))
+            {
+                graph.AddHub();
+                continue;
+            }
+
             graph.AddVariable();
             var own = whole.OwnCells(members[i]);
             graph.MultiplyOwn(i, own[0], own[1]);

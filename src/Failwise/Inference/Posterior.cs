@@ -5,7 +5,10 @@ public sealed record InferenceLimits
 {
     public static InferenceLimits Default { get; } = new();
 
-    /// <summary>Largest number of table cells one connected part of the network may need (8 bytes each, twice for posteriors).</summary>
+    /// <summary>
+    /// Largest number of table cells one connected part of the network may need (8 bytes each, twice for posteriors; never more than
+    /// 2^30). A part is also refused when it would take more than 64 multiplications for each cell allowed.
+    /// </summary>
     public long MaxTableCells { get; init; } = 1L << 24;
 
     /// <summary>First fallback: links weaker than this are folded into the leak of their child.</summary>
@@ -25,7 +28,7 @@ public readonly record struct ProbabilityRange(double Low, double High);
 /// <param name="LogEvidence">Natural logarithm of P(evidence).</param>
 /// <param name="Queries">The nodes asked for, in the order asked.</param>
 /// <param name="Probabilities">P(node | evidence) for each of <paramref name="Queries"/>; a node that the evidence does not touch keeps its prior marginal.</param>
-/// <param name="Width">Base-2 logarithm of all table cells of the largest connected part, rounded up: what the exact answer costs.</param>
+/// <param name="Width">Base-2 logarithm of all table cells of the largest connected part, rounded up, before any fallback; a lower bound when the planner gave up.</param>
 /// <param name="Exact">False when any part had to be approximated.</param>
 /// <param name="Approximation">What was approximated and how, in a sentence; null when exact.</param>
 /// <param name="Ranges">Confidence ranges for each query when some part was sampled (exact parts have a range of no width); null otherwise.</param>

@@ -34,9 +34,9 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
         return plans;
     }
 
-    // Multiplying tables that share gate helpers takes several multiplications a cell; past 64 a cell it is time, not memory, that runs out.
+    // Multiplying tables that share gate hubs takes several multiplications a cell; past 64 a cell it is time, not memory, that runs out.
     private bool IsTooWide(EliminationPlan plan) =>
-        plan.TooWide || plan.Cells > limits.MaxTableCells || plan.Multiplications > 64.0 * limits.MaxTableCells;
+        plan.TooWide || plan.Cells > Math.Min(limits.MaxTableCells, 1L << 30) || plan.Multiplications > 64.0 * limits.MaxTableCells;
 
     private bool[] NodesOfWideParts(RelevantGraph graph, List<EliminationPlan> plans)
     {
@@ -112,7 +112,7 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
         var folded = $"links weaker than {limits.WeakLink} were folded into the leak of their finding or cause (together expected to fire "
             + $"{graph.MassFolded:0.####} times before any evidence)";
         var drawn = $"{limits.Samples} weighted samples with seed {limits.Seed}, worth {_effectiveSamples:0} equal ones, were drawn";
-        var why = $"An exact answer would need about 2^{_width} table cells, more than the limit of {limits.MaxTableCells}; ";
+        var why = $"An exact answer would need 2^{_width} table cells or more, and too many multiplications for the limit of {limits.MaxTableCells} cells; ";
         return (_folded, sampled) switch
         {
             (true, true) => $"{why}{folded}, and because that was not enough, {drawn}.",

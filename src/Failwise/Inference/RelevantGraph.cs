@@ -2,7 +2,7 @@ namespace Failwise.Inference;
 
 /// <summary>
 /// Turns a network, its evidence and the queries into connected factor graphs: barren nodes are left out, known nodes are absorbed,
-/// each remaining gate becomes a small table or a star of two-state tables around one helper.
+/// each remaining gate becomes a small table or a star of two-state tables around one hub.
 /// </summary>
 internal sealed class RelevantGraph
 {
@@ -188,27 +188,35 @@ internal sealed class RelevantGraph
     }
 
     /// <summary>
-    /// One helper with the states "none fired" and "some fired", tied to each parent by a table of its own. The cap holds the node's
+    /// One hub with the states "none fired" and "some fired", tied to each parent by a table of its own. The cap holds the node's
     /// own likelihood for each state, with the leak already taken in: cap(s) = silent * outcome(s) + fired * outcome(some).
     /// </summary>
     private void AddStar(int node, double silent, double fired, List<NetworkLink> parents)
     {
-        var helper = _whole.AddVariable();
+        var hub = _whole.AddHub();
         var own = _variable[node];
+        var first = 0;
         if (own >= 0)
         {
             _whole.MultiplyOwn(own, _evidence.IfAbsent(node), _evidence.IfPresent(node));
-            _whole.Add(new FactorTable([helper, own], [silent, 0, fired, 1], Caps: 1));
+            _whole.Add(new FactorTable([hub, own], [silent, 0, fired, 1], Caps: 1));
         }
         else
         {
-            var present = _evidence.IfPresent(node);
-            _whole.Add(new FactorTable([helper], [silent * _evidence.IfAbsent(node) + fired * present, present], Caps: 1));
+            var some = _evidence.IfPresent(node);
+            _whole.Add(CapOverLink(parents[first++], hub, silent * _evidence.IfAbsent(node) + fired * some, some));
         }
 
-        foreach (var link in parents)
-            _whole.Add(new FactorTable([_variable[link.Parent], helper], [1, 1 - link.Strength, 0, link.Strength], Accumulators: 2));
+        for (var p = first; p < parents.Count; p++)
+        {
+            var link = parents[p];
+            _whole.Add(new FactorTable([_variable[link.Parent], hub], [1, 1 - link.Strength, 0, link.Strength], Accumulators: 2));
+        }
     }
+
+    // A cap that has absorbed the first link at once saves a multiplication, and lets the gate be read off in the product that completes it.
+    private FactorTable CapOverLink(NetworkLink link, int hub, double none, double some) =>
+        new([_variable[link.Parent], hub], [none, (1 - link.Strength) * none + link.Strength * some, some, some], Caps: 2);
 
     /// <summary>Prior marginals as if parents were independent: good enough to weigh a weak link by how often its parent occurs.</summary>
     private static double[] RoughPriors(NoisyOrNetwork network)

@@ -1,74 +1,67 @@
+using System.Numerics;
+
 namespace Failwise.Inference;
 
-/// <summary>Variables of a table in elimination order, and which of them are gate helpers in which role.</summary>
-internal readonly record struct TableShape(int[] Variables, ulong Accumulators, ulong Caps)
-{
-    public static readonly TableShape Scalar = new([], 0, 0);
-}
-
 /// <summary>
-/// One multiplication of two tables, optionally summing out the first variable. Every operation is a sum of products of non-negative
-/// cells, so nothing cancels; and each is linear in either table, so the same index walk run backwards yields the derivatives.
+/// One multiplication of two tables, summing out the variables that no other table needs. Every operation is a sum of products of
+/// non-negative cells, so nothing cancels; and each is linear in either table, so the same index walk run backwards gives the derivatives.
 /// </summary>
 internal sealed class TableProduct
 {
     private const int InnerDigits = 8;
 
-    // For each variable: the combinations (left state, right state, result state) that contribute.
-    private static readonly int[] Free = [0, 0, 0, 1, 1, 1];
-    private static readonly int[] Or = [0, 0, 0, 1, 1, 1, 0, 1, 1, 1, 0, 1];
-    private static readonly int[] LeftIntoCap = [0, 0, 0, 1, 1, 0, 0, 1, 1, 1, 1, 1];
-    private static readonly int[] RightIntoCap = [0, 0, 0, 1, 1, 0, 1, 0, 1, 1, 1, 1];
-    private static readonly int[] FirstOnly = [0, 0, 0];
-    private static readonly int[] CapFirstOnly = [0, 0, 0, 1, 1, 0];
+    /// <summary>Below this many multiplications, widening a table costs more than it saves.</summary>
+    private const double WorthWidening = 4096;
+
+    /// <summary>A widened table is a scratch copy; past this size the plain way is taken to spare memory.</summary>
+    private const double MostWidenedCells = 1 << 22;
 
     private readonly int _innerCount;
     private readonly int[] _innerLeft;
     private readonly int[] _innerRight;
     private readonly int[] _innerResult;
     private readonly int[][] _outer;
+    private readonly ulong _widenLeft;
+    private readonly ulong _widenRight;
 
-    private TableProduct(TableShape result, List<int[]> inner, List<int[]> outer)
+    private TableProduct(ProductShape shape)
     {
-        Result = result;
+        var inner = new List<int[]>(InnerDigits);
+        var outer = new List<int[]>();
+        foreach (var digit in shape.Digits)
+            (digit.Length == 6 && inner.Count < InnerDigits ? inner : outer).Add(digit);
         _innerCount = 1 << inner.Count;
         _innerLeft = Offsets(inner, 0);
         _innerRight = Offsets(inner, 1);
         _innerResult = Offsets(inner, 2);
         _outer = outer.ToArray();
+        _widenLeft = shape.WidenLeft;
+        _widenRight = shape.WidenRight;
     }
-
-    public TableShape Result { get; }
 
     /// <summary>The table that results, and how many multiplications that takes, without building any index.</summary>
-    public static (TableShape Shape, double Cost) Estimate(TableShape left, TableShape right, bool eliminate)
+    public static (TableShape Result, double Cost) Estimate(TableShape left, TableShape right, ReadOnlySpan<int> drop)
     {
-        var cost = 1.0;
-        var shape = Merge(left, right, eliminate, (_, terms, _, _, _) => cost *= terms.Length / 3);
-        return (shape, cost);
+        var shape = ProductShape.Of(left, right, drop, widen: true, withDigits: false);
+        return (shape.Result, shape.Cost);
     }
 
-    public static TableProduct Compile(TableShape left, TableShape right, bool eliminate)
+    public static TableProduct Compile(TableShape left, TableShape right, ReadOnlySpan<int> drop)
     {
-        var inner = new List<int[]>();
-        var outer = new List<int[]>();
-        var shape = Merge(left, right, eliminate, (free, terms, strideLeft, strideRight, strideResult) =>
-        {
-            var steps = new int[terms.Length];
-            for (var t = 0; t < terms.Length; t += 3)
-            {
-                steps[t] = terms[t] * strideLeft;
-                steps[t + 1] = terms[t + 1] * strideRight;
-                steps[t + 2] = terms[t + 2] * strideResult;
-            }
-
-            (free && inner.Count < InnerDigits ? inner : outer).Add(steps);
-        });
-        return new TableProduct(shape, inner, outer);
+        var plain = ProductShape.Of(left, right, drop, widen: false, withDigits: true);
+        if (plain.Cost < WorthWidening) return new TableProduct(plain);
+        var wide = ProductShape.Of(left, right, drop, widen: true, withDigits: true);
+        return new TableProduct(wide.WidenedCells > MostWidenedCells ? plain : wide);
     }
+
+    /// <summary>With the way of multiplying chosen by the caller.</summary>
+    internal static TableProduct Compile(TableShape left, TableShape right, ReadOnlySpan<int> drop, bool widen) =>
+        new(ProductShape.Of(left, right, drop, widen, withDigits: true));
 
     public void Multiply(ReadOnlySpan<double> left, ReadOnlySpan<double> right, Span<double> result)
     {
+        left = Widened(left, _widenLeft);
+        right = Widened(right, _widenRight);
         var walk = new OuterWalk(_outer);
         do
         {
@@ -80,9 +73,12 @@ internal sealed class TableProduct
         while (walk.Next());
     }
 
-    /// <summary>Adds to <paramref name="target"/> the derivative with respect to the left table (or the right one).</summary>
+    /// <summary>Adds to <paramref name="target"/>, all zero, the derivative with respect to the left table (or the right one).</summary>
     public void Differentiate(ReadOnlySpan<double> outcome, ReadOnlySpan<double> other, Span<double> target, bool ofLeft)
     {
+        other = Widened(other, ofLeft ? _widenRight : _widenLeft);
+        var widen = ofLeft ? _widenLeft : _widenRight;
+        var wide = widen == 0 ? target : new double[WidenedLength(target.Length, widen)];
         var innerTarget = ofLeft ? _innerLeft : _innerRight;
         var innerOther = ofLeft ? _innerRight : _innerLeft;
         var walk = new OuterWalk(_outer);
@@ -90,55 +86,76 @@ internal sealed class TableProduct
         {
             var d = outcome[walk.Result..];
             var x = other[(ofLeft ? walk.Right : walk.Left)..];
-            var t = target[(ofLeft ? walk.Left : walk.Right)..];
+            var t = wide[(ofLeft ? walk.Left : walk.Right)..];
             for (var i = 0; i < _innerCount; i++) t[innerTarget[i]] += d[_innerResult[i]] * x[innerOther[i]];
         }
         while (walk.Next());
+        if (widen != 0) Narrow(wide, widen, target);
     }
 
-    private delegate void OnVariable(bool free, int[] terms, int strideLeft, int strideRight, int strideResult);
-
-    private static TableShape Merge(TableShape left, TableShape right, bool eliminate, OnVariable visit)
+    private static int WidenedLength(int length, ulong widen)
     {
-        var variables = new List<int>(left.Variables.Length + right.Variables.Length);
-        ulong accumulators = 0, caps = 0;
-        int i = 0, j = 0;
-        var first = true;
-        while (i < left.Variables.Length || j < right.Variables.Length)
+        for (var k = BitOperations.PopCount(widen); k > 0; k--) length = length / 2 * 3;
+        return length;
+    }
+
+    /// <summary>Gives each marked variable a third state that holds the sum of its two.</summary>
+    private static ReadOnlySpan<double> Widened(ReadOnlySpan<double> cells, ulong widen)
+    {
+        var below = 1;
+        for (var v = 0; widen >> v != 0; v++)
         {
-            var a = i < left.Variables.Length ? left.Variables[i] : int.MaxValue;
-            var b = j < right.Variables.Length ? right.Variables[j] : int.MaxValue;
-            var roleA = a <= b ? RoleOf(left, i) : Role.Missing;
-            var roleB = b <= a ? RoleOf(right, j) : Role.Missing;
-            var strideA = a <= b ? 1 << i++ : 0;
-            var strideB = b <= a ? 1 << j++ : 0;
-            var role = (Role)Math.Max((int)roleA, (int)roleB);
-            var drop = first && eliminate;
-            first = false;
-            var terms = Terms(roleA, roleB, drop && role >= Role.Accumulator);
-            visit(ReferenceEquals(terms, Free), terms, strideA, strideB, drop ? 0 : 1 << variables.Count);
-            if (drop) continue;
-            if (role == Role.Accumulator) accumulators |= 1UL << variables.Count;
-            if (role == Role.Cap) caps |= 1UL << variables.Count;
-            variables.Add(Math.Min(a, b));
+            if ((widen >> v & 1) == 0)
+            {
+                below *= 2;
+                continue;
+            }
+
+            var wide = new double[cells.Length / 2 * 3];
+            for (int from = 0, to = 0; from < cells.Length; from += 2 * below, to += 3 * below)
+            {
+                for (var i = 0; i < below; i++)
+                {
+                    double none = cells[from + i], some = cells[from + below + i];
+                    wide[to + i] = none;
+                    wide[to + below + i] = some;
+                    wide[to + 2 * below + i] = none + some;
+                }
+            }
+
+            cells = wide;
+            below *= 3;
         }
 
-        return new TableShape(variables.ToArray(), accumulators, caps);
+        return cells;
     }
 
-    private enum Role { Missing, Plain, Accumulator, Cap }
-
-    private static Role RoleOf(TableShape shape, int i) =>
-        (shape.Accumulators >> i & 1) != 0 ? Role.Accumulator : (shape.Caps >> i & 1) != 0 ? Role.Cap : Role.Plain;
-
-    // A finished gate is read at "none": its cap has by then absorbed everything that fired.
-    private static int[] Terms(Role left, Role right, bool readFinishedGate) => (left, right) switch
+    /// <summary>The derivative of <see cref="Widened"/>: what a sum earned goes to both its parts. Works from the last variable down.</summary>
+    private static void Narrow(Span<double> wide, ulong widen, Span<double> target)
     {
-        (Role.Accumulator, Role.Accumulator) => Or,
-        (Role.Accumulator, Role.Cap) => readFinishedGate ? CapFirstOnly : LeftIntoCap,
-        (Role.Cap, Role.Accumulator) => readFinishedGate ? CapFirstOnly : RightIntoCap,
-        _ => readFinishedGate ? FirstOnly : Free,
-    };
+        var length = wide.Length;
+        for (var v = 63 - BitOperations.LeadingZeroCount(widen); v >= 0; v--)
+        {
+            if ((widen >> v & 1) == 0) continue;
+            var below = WidenedLength(1 << v, widen & ((1UL << v) - 1));
+            var to = 0;
+            for (var from = 0; from < length; from += 3 * below, to += 2 * below)
+            {
+                for (var i = 0; i < below; i++)
+                {
+                    var both = wide[from + 2 * below + i];
+                    var none = wide[from + i] + both;
+                    var some = wide[from + below + i] + both;
+                    wide[to + i] = none;
+                    wide[to + below + i] = some;
+                }
+            }
+
+            length = to;
+        }
+
+        wide[..length].CopyTo(target);
+    }
 
     private static int[] Offsets(List<int[]> digits, int column)
     {
@@ -151,7 +168,7 @@ internal sealed class TableProduct
     /// <summary>An odometer over the variables that the inner loop does not cover.</summary>
     private ref struct OuterWalk(int[][] digits)
     {
-        private readonly int[] _at = new int[digits.Length];
+        private readonly int[] _at = digits.Length == 0 ? [] : new int[digits.Length];
 
         public int Left;
         public int Right;

@@ -31,10 +31,16 @@ internal static class Enumeration
         var joint = 1.0;
         for (var n = 0; n < nodes.Count && joint > 0; n++)
         {
-            var silent = 1 - nodes[n].Leak;
+            // Counted as "the first to fire is this one": 1 - silent would lose digits where everything is rare.
+            double silent = 1 - nodes[n].Leak, fired = nodes[n].Leak;
             foreach (var link in nodes[n].Links)
-                if ((state >> link.Parent & 1) == 1) silent *= 1 - link.Strength;
-            joint *= (state >> n & 1) == 1 ? 1 - silent : silent;
+            {
+                if ((state >> link.Parent & 1) == 0) continue;
+                fired += silent * link.Strength;
+                silent *= 1 - link.Strength;
+            }
+
+            joint *= (state >> n & 1) == 1 ? fired : silent;
         }
 
         return joint;
