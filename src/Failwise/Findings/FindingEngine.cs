@@ -240,7 +240,13 @@ internal sealed class AnswerFromConclusion : Rule
         When()
             .Match(() => question, q => q.AsksRule != null)
             .Match(() => conclusion, c => c.Key == question.AsksRule);
-        Then().Yield(_ => new Answered(question, new Answer(conclusion.Answer.Truth, new[] { new Reason(question.AsksFinding ? "finding" : "history", conclusion.Key.Substring(conclusion.Key.IndexOf('/') + 1)) }, conclusion.Answer.Missing, conclusion.Answer.Sure)));
+        Then().Yield(_ => Carry(question, conclusion));
+    }
+
+    private static Answered Carry(Question question, Conclusion conclusion)
+    {
+        Reason reason = new(question.AsksFinding ? "finding" : "history", conclusion.Key[(conclusion.Key.IndexOf('/') + 1)..]);
+        return new Answered(question, conclusion.Answer with { Reasons = [reason] });
     }
 }
 
