@@ -14,8 +14,13 @@ internal static class CaseShapes
 
     public static readonly Shape At = new EitherShape([Word, new ListShape(Word)]);
 
-    public static readonly GroupShape Observation = new("an observation", null,
-        new("part", Word, true, "The part looked at."),
+    public static readonly GroupShape Observation = new("an observation", null, [new("part", Word, true, "The part looked at."), .. SeenFields()]);
+
+    private static readonly GroupShape DebrisFound = new("something found", null,
+        [new("part", Word, false, "The part; oil-debris when left out."), .. SeenFields()]);
+
+    private static Field[] SeenFields() =>
+    [
         new("see", Words, false, "The pattern seen (or several), or sound."),
         new("not", Words, false, "Patterns looked for and not found."),
         new("at", At, false, "Which ones: 3, 2-4, [1, 3], all, one, some, most, neighbours, first-on-feed, last-on-feed."),
@@ -24,7 +29,8 @@ internal static class CaseShapes
         new("sure", new ChoiceShape("sure", "fairly-sure", "doubtful"), false, "How sure; sure when left out."),
         new("rest", new ChoiceShape("sound", "clean", "good", "ok", "normal", "not-looked-at"), false, "What the other ones of this part are like."),
         new("note", Sentence, false, "Anything else, in free words."),
-        new("photo", Word, false, "A photo file in the case folder."));
+        new("photo", Word, false, "A photo file in the case folder."),
+    ];
 
     private static readonly GroupShape Limit = new("a limit", null,
         new("min", Word, false, "Least value with unit."), new("max", Word, false, "Most value with unit."),
@@ -65,7 +71,7 @@ internal static class CaseShapes
         new("history", new ListShape(new EitherShape([Word, Note, Denied, NumberLine])), false, "What was known before."),
         new("symptoms", new ListShape(new EitherShape([Word, Note, Denied])), false, "What was noticed while it ran."),
         new("observations", new ListShape(Observation), false, "What was seen."),
-        new("debris", new ListShape(Observation), false, "What was found in oil, filter and sump; the part is oil-debris when left out."),
+        new("debris", new ListShape(DebrisFound), false, "What was found in oil, filter and sump; the part is oil-debris when left out."),
         new("not-looked-at", new ListShape(new EitherShape([Word, new GroupShape("a part not looked at", "part", new("part", Word, true, "The part."), new("reason", Sentence, false, "Why not."))])), false, "What nobody looked at."),
         new("readings", new ListShape(Reading), false, "What was measured."),
         new("photos", new ListShape(new GroupShape("a photo", null, new("file", Word, true, "The file."), new("shows", Sentence, false, "What it shows."), new("part", Word, false, "The part."))), false, "Photos in the case folder."),

@@ -28,7 +28,7 @@ internal sealed class CauseIndex
                 }
             }
 
-            foreach (CauseLink link in cause.LeadsTo)
+            foreach (CauseLink link in cause.LeadsTo.Where(l => knowledge.Causes.ContainsKey(l.Id)))
             {
                 Add("cause/" + link.Id, cause, link);
             }

@@ -58,13 +58,11 @@ internal sealed class CauseNetwork
 
     public bool Has(EvidenceItem item) => numbers.ContainsKey(Key(item));
 
-    public Evidence EvidenceOf(EvidenceItem item)
-    {
-        int node = NumberOf(item);
-        return double.IsPositiveInfinity(item.Ratio)
-            ? item.Present ? Evidence.Present(node) : Evidence.Absent(node)
-            : item.Present ? new Evidence(node, item.Ratio, 1) : new Evidence(node, 1, item.Ratio);
-    }
+    /// <summary>
+    /// The evidence as the engine takes it. How sure the observer is stands in the node itself (see <see cref="AddEvidenceNode"/>),
+    /// so that every report is a plain yes or no; only then do negatives cost nothing.
+    /// </summary>
+    public Evidence EvidenceOf(EvidenceItem item) => item.Present ? Evidence.Present(NumberOf(item)) : Evidence.Absent(NumberOf(item));
 
     /// <summary>The links into a node, by the id of the cause they come from.</summary>
     public IReadOnlyDictionary<string, CauseLink> LinksInto(string key) =>
@@ -103,7 +101,11 @@ internal sealed class CauseNetwork
             return -1;
         }
 
-        return AddNode(key, LeakOf(item), links);
+        // A report, not the thing itself: "present" may be a false alarm with chance 1/ratio, which only raises the leak (exactly the
+        // likelihood pair ratio:1); "absent" may be an oversight with chance 1/ratio, which weakens every link alike.
+        double slip = double.IsPositiveInfinity(item.Ratio) ? 0 : 1 / item.Ratio;
+        double leak = LeakOf(item);
+        return item.Present ? AddNode(key, leak + slip - leak * slip, links) : AddNode(key, leak, links, 1 - slip);
     }
 
     private IEnumerable<(Cause Cause, CauseLink Link)> LinksTo(EvidenceItem item)
@@ -139,9 +141,9 @@ internal sealed class CauseNetwork
         _ => 0.1,
     };
 
-    private int AddNode(string key, double leak, Dictionary<string, CauseLink> links)
+    private int AddNode(string key, double leak, Dictionary<string, CauseLink> links, double noticed = 1)
     {
-        List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength))];
+        List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength * noticed))];
         linksInto[key] = links;
         numbers[key] = nodes.Count;
         nodes.Add(new NetworkNode(key, leak, parents));

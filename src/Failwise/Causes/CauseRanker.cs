@@ -9,7 +9,8 @@ namespace Failwise.Causes;
 public static class CauseRanker
 {
     private const int ExplainedRoots = 5;
-    private const int StoryRoots = 6;
+    private const int StoryRoots = 5;
+    private const int NarrowRoots = 8;
 
     /// <summary>Ranks the roots; the knowledge base and the case stay untouched.</summary>
     public static CauseRanking Rank(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
@@ -30,36 +31,48 @@ public static class CauseRanker
     {
         IReadOnlyList<EvidenceItem> items = EvidenceGathering.Gather(knowledge, teardown, findings);
         CauseNetwork net = new(knowledge, teardown, items);
+        if (net.Roots.Count == 0)
+        {
+            return [];
+        }
+
+        CaseInference inference = new(net);
         Cause[] all = [.. net.Roots, .. net.States];
-        Posterior posterior = ExactInference.Query(net.Network, [.. net.Known.Select(net.EvidenceOf)], [.. all.Select(net.NumberOf)]);
-        return [.. all.Select((c, i) => (c.Id, posterior.Probabilities[i])).OrderByDescending(c => c.Item2).ThenBy(c => c.Id, StringComparer.Ordinal)];
+        (_, double[] p) = inference.Ask([.. all.Select(net.NumberOf)]);
+        Dictionary<int, int> place = inference.Order.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i);
+        return
+        [
+            .. all.Select((c, i) => (c.Id, p[i], Place: place.GetValueOrDefault(net.NumberOf(c), int.MaxValue)))
+                .OrderByDescending(c => c.Item2).ThenBy(c => c.Place).ThenBy(c => c.Id, StringComparer.Ordinal).Select(c => (c.Id, c.Item2)),
+        ];
     }
 
     private sealed class Ranking(KnowledgeBase knowledge, CauseNetwork net, IReadOnlyList<EvidenceItem> items)
     {
-        private readonly Evidence[] evidence = [.. net.Known.Select(net.EvidenceOf)];
-        private readonly int[] rootNumbers = [.. net.Roots.Select(net.NumberOf)];
+        private readonly CaseInference inference = new(net);
+        private CaseInference narrow = null!;
 
         public CauseRanking Make()
         {
-            int[] queries = [.. rootNumbers, .. net.States.Select(net.NumberOf)];
-            Posterior posterior = ExactInference.Query(net.Network, evidence, queries);
-            Posterior prior = ExactInference.Query(net.Network, [], rootNumbers);
+            int[] queries = [.. inference.RootNumbers, .. net.States.Select(net.NumberOf)];
+            (_, double[] posterior) = inference.Ask(queries);
+            Dictionary<int, int> place = inference.Order.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i);
             Dictionary<string, double> states = new(StringComparer.Ordinal);
             for (int i = 0; i < net.States.Count; i++)
             {
-                states[net.States[i].Id] = posterior.Probabilities[net.Roots.Count + i];
+                states[net.States[i].Id] = posterior[net.Roots.Count + i];
             }
 
-            int[] order = [.. Enumerable.Range(0, net.Roots.Count).OrderByDescending(i => posterior.Probabilities[i]).ThenBy(i => net.Roots[i].Id, StringComparer.Ordinal)];
-            Dictionary<string, double> probabilities = net.Roots.Select((r, i) => (r.Id, posterior.Probabilities[i])).ToDictionary(x => x.Id, x => x.Item2, StringComparer.Ordinal);
+            int[] order = [.. Enumerable.Range(0, net.Roots.Count).OrderByDescending(i => posterior[i]).ThenBy(i => place[inference.RootNumbers[i]])];
+            narrow = inference.Narrow([.. order.Take(NarrowRoots).Select(i => inference.RootNumbers[i]).Where(inference.Candidates.Contains)]);
+            Dictionary<string, double> probabilities = net.Roots.Select((r, i) => (r.Id, posterior[i])).ToDictionary(x => x.Id, x => x.Item2, StringComparer.Ordinal);
             foreach ((string id, double p) in states)
             {
                 probabilities[id] = p;
             }
 
             int[] explained = [.. order.Take(ExplainedRoots)];
-            Dictionary<int, List<WeighedEvidence>> weights = Weigh(explained, posterior);
+            Dictionary<int, List<WeighedEvidence>> weights = Weigh(explained);
             ChainFinder chains = new(knowledge, net, probabilities);
             List<RankedCause> ranked = [];
             foreach (int i in order)
@@ -68,7 +81,7 @@ public static class CauseRanker
                 List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? [];
                 bool close = weights.ContainsKey(i);
                 ranked.Add(new RankedCause(
-                    root, Math.Min(CauseRanking.Ceiling, posterior.Probabilities[i]), prior.Probabilities[i],
+                    root, Math.Min(CauseRanking.Ceiling, posterior[i]), PriorOf(root),
                     [.. all.Where(w => w.Decibans > 0).OrderByDescending(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     [.. all.Where(w => w.Decibans < 0).OrderBy(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     close ? chains.From(root) : [], close ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));
@@ -76,24 +89,24 @@ public static class CauseRanker
 
             JointStory story = BestStory(order, posterior);
             EvidenceItem[] unexplained = [.. items.Where(e => e.Important && e.Kind == EvidenceKind.Sign && ExplainedShare(e, probabilities) < 0.5)];
-            double none = SomethingElse(posterior.LogEvidence);
+            double none = SomethingElse();
             Verdict verdict = VerdictMaker.Decide(ranked, story, items, unexplained, none, Flips);
-            return new CauseRanking(verdict, ranked, states, story, items, unexplained, none, posterior.Approximation);
+            return new CauseRanking(verdict, ranked, states, story, items, unexplained, none, Note());
         }
 
         /// <summary>Weight of each piece of evidence for each of the leading roots: what changes in the odds when it is left out.</summary>
-        private Dictionary<int, List<WeighedEvidence>> Weigh(int[] explained, Posterior full)
+        private Dictionary<int, List<WeighedEvidence>> Weigh(int[] explained)
         {
-            int[] queries = [.. explained.Select(i => rootNumbers[i])];
+            int[] queries = [.. explained.Select(i => inference.RootNumbers[i])];
             Dictionary<int, List<WeighedEvidence>> weights = explained.ToDictionary(i => i, _ => new List<WeighedEvidence>());
-            for (int e = 0; e < evidence.Length; e++)
+            (_, double[] full) = narrow.Ask(queries);
+            for (int e = 0; e < net.Known.Count; e++)
             {
-                Evidence[] others = [.. evidence.Where((_, k) => k != e)];
-                Posterior without = ExactInference.Query(net.Network, others, queries);
+                (_, double[] without) = narrow.Ask(queries, without: e);
                 for (int k = 0; k < explained.Length; k++)
                 {
-                    double decibans = 10 * (LogOdds(full.Probabilities[explained[k]]) - LogOdds(without.Probabilities[k])) / Math.Log(10);
-                    if (Math.Abs(decibans) >= 0.3)
+                    double decibans = 10 * (LogOdds(full[k]) - LogOdds(without[k])) / Math.Log(10);
+                    if (Math.Abs(decibans) >= 0.3 && narrow.Candidates.Contains(queries[k]))
                     {
                         weights[explained[k]].Add(new WeighedEvidence(net.Known[e], decibans, SourcesOf(net.Known[e], net.Roots[explained[k]])));
                     }
@@ -121,14 +134,13 @@ public static class CauseRanker
         }
 
         /// <summary>The likeliest combination of the leading roots, all others left open.</summary>
-        private JointStory BestStory(int[] order, Posterior posterior)
+        private JointStory BestStory(int[] order, double[] posterior)
         {
-            int[] leading = [.. order.Where(i => posterior.Probabilities[i] > 0.08).Take(StoryRoots)];
+            int[] leading = [.. order.Where(i => posterior[i] > 0.08 && narrow.Candidates.Contains(inference.RootNumbers[i])).Take(StoryRoots)];
             double[] score = new double[1 << leading.Length];
             for (int set = 0; set < score.Length; set++)
             {
-                Evidence[] fixedRoots = [.. leading.Select((i, bit) => (set >> bit & 1) == 1 ? Evidence.Present(rootNumbers[i]) : Evidence.Absent(rootNumbers[i]))];
-                score[set] = ExactInference.LogEvidence(net.Network, [.. evidence, .. fixedRoots]);
+                score[set] = narrow.LogEvidence([.. leading.Select((i, bit) => (set >> bit & 1) == 1 ? Evidence.Present(inference.RootNumbers[i]) : Evidence.Absent(inference.RootNumbers[i]))]);
             }
 
             int best = Array.IndexOf(score, score.Max());
@@ -147,11 +159,24 @@ public static class CauseRanker
             return new JointStory(members, needed);
         }
 
-        private double SomethingElse(double logEvidence)
+        /// <summary>Chance that none of the candidates is at work: what was found then came from rarer roots or from nothing listed.</summary>
+        private double SomethingElse() =>
+            Math.Exp(inference.LogEvidence([.. inference.Candidates.Select(Evidence.Absent)]) - inference.LogEvidence([]));
+
+        private double PriorOf(Cause root)
         {
-            Evidence[] noRoot = [.. evidence, .. rootNumbers.Select(Evidence.Absent)];
-            return Math.Exp(ExactInference.LogEvidence(net.Network, noRoot) - logEvidence);
+            double silent = 1 - root.HowCommon;
+            foreach (CauseLink raised in root.RaisedBy.Where(r => r.Target == LinkTarget.History))
+            {
+                silent *= 1 - raised.Strength * knowledge.Circumstances[raised.Id].HowCommon;
+            }
+
+            return 1 - silent;
         }
+
+        private string? Note() => inference.Candidates.Count < net.Roots.Count
+            ? $"{inference.Candidates.Count} of {net.Roots.Count} roots that bear on this case were weighed exactly; the others were kept at their usual frequency."
+            : null;
 
         private double ExplainedShare(EvidenceItem item, Dictionary<string, double> probabilities)
         {
@@ -174,20 +199,22 @@ public static class CauseRanker
         /// <summary>Share of trials in which another root leads, when every strength is moved by about one word at random (seeded).</summary>
         private double Flips(string leader)
         {
-            const int Trials = 40;
+            const int Trials = 30;
             Random random = new(20_260_101);
+            ReducedNetwork reduced = narrow.Reduced();
+            int[] queries = [.. narrow.Candidates.Select(c => reduced.NumberOf[c])];
             int flips = 0;
             for (int t = 0; t < Trials; t++)
             {
-                NetworkNode[] moved = [.. net.Network.Nodes.Select(n => n with { Links = [.. n.Links.Select(l => l with { Strength = Move(l.Strength, random.Next(3) - 1) })] })];
-                Posterior p = ExactInference.Query(new NoisyOrNetwork(moved), evidence, rootNumbers);
+                NetworkNode[] moved = [.. reduced.Network.Nodes.Select(n => n with { Links = [.. n.Links.Select(l => l with { Strength = Move(l.Strength, random.Next(3) - 1) })] })];
+                Posterior p = ExactInference.Query(new NoisyOrNetwork(moved), reduced.Evidence, queries);
                 int top = 0;
-                for (int i = 1; i < rootNumbers.Length; i++)
+                for (int i = 1; i < queries.Length; i++)
                 {
                     top = p.Probabilities[i] > p.Probabilities[top] ? i : top;
                 }
 
-                flips += net.Roots[top].Id == leader ? 0 : 1;
+                flips += reduced.Network.Nodes[queries[top]].Id == "cause/" + leader ? 0 : 1;
             }
 
             return (double)flips / Trials;

@@ -41,13 +41,13 @@ public static class CheckPlanner
 
         List<EvidenceItem> open = OpenSigns(knowledge, teardown, ranking, leaders);
         CauseNetwork net = new(knowledge, teardown, ranking.Evidence, open);
-        Evidence[] evidence = [.. net.Known.Select(net.EvidenceOf)];
         int[] queries = [.. leaders.Select(l => net.NumberOf(l.Cause))];
-        Posterior now = ExactInference.Query(net.Network, evidence, queries);
+        CaseInference inference = new CaseInference(net).Narrow(queries);
+        (double LogEvidence, double[] Probabilities) now = inference.Ask(queries);
         List<PlannedCheck> checks = [];
         foreach (EvidenceItem item in open.Where(net.Has))
         {
-            if (Judge(knowledge, net, evidence, queries, now, leaders, item) is { } check && check.Gain >= LeastGain)
+            if (Judge(knowledge, net, inference, queries, now, leaders, item) is { } check && check.Gain >= LeastGain)
             {
                 checks.Add(check);
             }
@@ -60,9 +60,10 @@ public static class CheckPlanner
     }
 
     private static PlannedCheck? Judge(
-        KnowledgeBase knowledge, CauseNetwork net, Evidence[] evidence, int[] queries, Posterior now, RankedCause[] leaders, EvidenceItem item)
+        KnowledgeBase knowledge, CauseNetwork net, CaseInference inference, int[] queries, (double LogEvidence, double[] Probabilities) now,
+        RankedCause[] leaders, EvidenceItem item)
     {
-        Posterior found = ExactInference.Query(net.Network, [.. evidence, Evidence.Present(net.NumberOf(item))], queries);
+        (double LogEvidence, double[] Probabilities) found = inference.Ask(queries, also: [Evidence.Present(net.NumberOf(item))]);
         double chance = Math.Exp(found.LogEvidence - now.LogEvidence);
         if (chance is <= 1e-6 or >= 1 - 1e-6)
         {
@@ -80,12 +81,12 @@ public static class CheckPlanner
 
         (string says, string? how, double minutes, IReadOnlyList<string> lostBy) = Describe(knowledge, item);
         return new PlannedCheck(item.Id, says, how, before - after, minutes, chance,
-            Movers(leaders, now, i => found.Probabilities[i]), Movers(leaders, now, i => absent[i]), lostBy);
+            Movers(leaders, now.Probabilities, i => found.Probabilities[i]), Movers(leaders, now.Probabilities, i => absent[i]), lostBy);
     }
 
-    private static IReadOnlyList<(Cause, double)> Movers(RankedCause[] leaders, Posterior now, Func<int, double> then) =>
+    private static IReadOnlyList<(Cause, double)> Movers(RankedCause[] leaders, double[] now, Func<int, double> then) =>
     [
-        .. Enumerable.Range(0, leaders.Length).Where(i => then(i) > now.Probabilities[i] + 0.01)
+        .. Enumerable.Range(0, leaders.Length).Where(i => then(i) > now[i] + 0.01)
             .OrderByDescending(i => then(i)).ThenBy(i => i).Take(2)
             .Select(i => (leaders[i].Cause, Math.Min(CauseRanking.Ceiling, then(i)))),
     ];

@@ -38,6 +38,10 @@ public static class ExactInference
         return new QueryRun(network, evidence, [], limits ?? InferenceLimits.Default).Solve().LogEvidence;
     }
 
+    /// <summary>Base-2 logarithm of the table cells that an exact answer would need, found without computing it.</summary>
+    internal static double CostOf(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, IReadOnlyList<int> queries) =>
+        new QueryRun(network, evidence, queries, InferenceLimits.Default).Cost();
+
     private static ContradictoryEvidenceException Contradiction(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence)
     {
         var hard = evidence.Where(e => e.IfPresent == 0 || e.IfAbsent == 0)

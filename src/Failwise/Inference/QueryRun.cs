@@ -11,6 +11,14 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
     private bool _folded;
     private double _effectiveSamples = double.PositiveInfinity;
 
+    public double Cost()
+    {
+        double cells = 1;
+        foreach (var plan in MakePlans(new RelevantGraph(network, _evidence, queries)))
+            cells = Math.Max(cells, plan.TooWide ? double.PositiveInfinity : Math.Max(plan.Cells, plan.Multiplications / 8));
+        return Math.Log2(cells);
+    }
+
     public Posterior Solve()
     {
         var graph = new RelevantGraph(network, _evidence, queries);

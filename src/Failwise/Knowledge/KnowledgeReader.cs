@@ -31,7 +31,7 @@ public static class KnowledgeReader
             new ReferenceCheck(knowledge, problems).Run();
         }
 
-        return new KnowledgeReading(problems.HasErrors ? null : knowledge, problems.Sorted());
+        return new KnowledgeReading(problems.HasErrors && !trusted ? null : knowledge, problems.Sorted());
     }
 
     /// <summary>A file of the shop replaces the shipped file of the same path; every other file is added.</summary>
