@@ -11,10 +11,10 @@ internal sealed class ChainFinder(KnowledgeBase knowledge, CauseNetwork net, IRe
     /// <summary>True when a chain of real strength leads from the root to the evidence.</summary>
     public bool Reaches(Cause root, EvidenceItem item) => BestInto(root, item).Strength >= WeakestChain;
 
-    /// <summary>Chains to the present evidence, one per way through the states, the strongest first.</summary>
+    /// <summary>Chains to the present evidence, one per way through the states, the most telling first.</summary>
     public IReadOnlyList<IReadOnlyList<ChainStep>> From(Cause root)
     {
-        Dictionary<string, (double Strength, List<ChainStep> Steps)> byWay = new(StringComparer.Ordinal);
+        Dictionary<string, (double Told, List<ChainStep> Steps)> byWay = new(StringComparer.Ordinal);
         foreach (EvidenceItem item in net.Known.Where(i => i.Present && i.Kind != EvidenceKind.Circumstance))
         {
             (double strength, string? last) = BestInto(root, item);
@@ -30,16 +30,17 @@ internal sealed class ChainFinder(KnowledgeBase knowledge, CauseNetwork net, IRe
             }
 
             string key = string.Join('>', way);
-            if (!byWay.TryGetValue(key, out (double Strength, List<ChainStep> Steps) known))
+            if (!byWay.TryGetValue(key, out (double Told, List<ChainStep> Steps) known))
             {
-                known = (strength, [.. way.Select(id => new ChainStep(id, knowledge.Causes[id].Title, Math.Min(CauseRanking.Ceiling, probabilities[id])))]);
+                known = (0, [.. way.Select(id => new ChainStep(id, knowledge.Causes[id].Title, Math.Min(CauseRanking.Ceiling, probabilities[id])))]);
             }
 
             known.Steps.Add(new ChainStep(item.Id, item.Says, null));
-            byWay[key] = (Math.Max(known.Strength, strength), known.Steps);
+            // A way that leads to several real marks tells more than the single strongest link.
+            byWay[key] = (known.Told + strength * (item.Important ? 1 : 0.3), known.Steps);
         }
 
-        return [.. byWay.OrderByDescending(w => w.Value.Strength).ThenBy(w => w.Key, StringComparer.Ordinal).Select(w => w.Value.Steps)];
+        return [.. byWay.OrderByDescending(w => w.Value.Told).ThenBy(w => w.Key, StringComparer.Ordinal).Select(w => w.Value.Steps)];
     }
 
     private (double Strength, string? Last) BestInto(Cause root, EvidenceItem item)

@@ -1,0 +1,70 @@
+using System.Text;
+
+namespace Failwise.Reports;
+
+/// <summary>Writes Markdown in which nothing that a person typed can act as Markdown or HTML.</summary>
+internal sealed class MarkdownText
+{
+    private readonly StringBuilder text = new();
+
+    /// <summary>Free text made harmless: one line, every character that means something to Markdown or HTML escaped.</summary>
+    public static string Safe(string free)
+    {
+        StringBuilder safe = new(free.Length + 8);
+        foreach (Rune rune in free.EnumerateRunes())
+        {
+            if (Rune.IsControl(rune) || IsDirectionMark(rune.Value))
+            {
+                safe.Append(' ');
+            }
+            else if (rune.IsAscii && "\\`*_{}[]()<>#+!|&~$^=\"'".Contains((char)rune.Value, StringComparison.Ordinal))
+            {
+                safe.Append('\\').Append(rune.ToString());
+            }
+            else
+            {
+                safe.Append(rune.ToString());
+            }
+        }
+
+        return safe.ToString().Trim();
+    }
+
+    public void Heading(int level, string title) => Block(new string('#', level) + " " + title);
+
+    public void Paragraph(string markdown) => Block(markdown);
+
+    public void Bullets(IEnumerable<string> items, bool numbered = false)
+    {
+        int number = 1;
+        bool any = false;
+        foreach (string item in items)
+        {
+            text.Append(numbered ? $"{number++}. " : "- ").Append(item).Append('\n');
+            any = true;
+        }
+
+        if (any)
+        {
+            text.Append('\n');
+        }
+    }
+
+    public void Table(IReadOnlyList<string> head, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        text.Append("| ").AppendJoin(" | ", head).Append(" |\n|").Append(string.Concat(head.Select(_ => " --- |"))).Append('\n');
+        foreach (IReadOnlyList<string> row in rows)
+        {
+            text.Append("| ").AppendJoin(" | ", row.Select(c => c.Length == 0 ? " " : c)).Append(" |\n");
+        }
+
+        text.Append('\n');
+    }
+
+    public override string ToString() => text.ToString().TrimEnd('\n') + "\n";
+
+    private void Block(string markdown) => text.Append(markdown).Append("\n\n");
+
+    // Marks that reorder text could make a report read other than it was written.
+    private static bool IsDirectionMark(int value) => value is (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) or 0x200E or 0x200F or 0x061C;
+}
