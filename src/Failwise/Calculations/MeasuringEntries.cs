@@ -130,6 +130,7 @@ internal static class MeasuringEntries
                 var step = Conformance.FromStep(given["step"]);
                 var setting = given["setting-uncertainty"] / 2;
                 var combined = Conformance.Combined(repeat, step, setting, Conformance.FromLimit(given["error-limit"]));
+                Require.That(combined > 0, "give a repeat-deviation, a step, a setting-uncertainty or an error-limit above 0.");
                 answer.Set("repeat-part", repeat);
                 answer.Set("step-part", step);
                 answer.Set("setting-part", setting);

@@ -186,6 +186,9 @@ internal static class OilConditionEntries
     {
         var limit = given.Word("measured-at") == "40" ? 25 : 15;
         var above = new List<string>();
+        Require.That(
+            given.Has("water") || given.Has("fuel") || given.Word("glycol") != "not-tested" || (given.Has("new-viscosity") && given.Has("used-viscosity")),
+            "give new-viscosity with used-viscosity, water, fuel or glycol.");
         answer.Set("viscosity-limit", limit);
         answer.Set("water-limit", 0.1);
         answer.Set("fuel-limit", 5);

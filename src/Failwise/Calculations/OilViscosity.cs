@@ -127,7 +127,7 @@ public static class OilViscosity
     /// <remarks>
     /// Formula: mu = mu0 exp(b / (T + 95)), mu in microreyn, T in °F. Valid: old straight grades; a stand-in where the oil's own figures are missing.
     /// Source: Shigley's Mechanical Engineering Design (McGraw-Hill), caption of the viscosity chart, Fig. 12-13, transcription read.
-    /// Example: SAE 30 at 100 °C gives 8.15 mPa·s by hand.
+    /// Example: SAE 30 at 100 °C gives 8.16 mPa·s by hand.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Grade or temperature is out of range.</exception>
     public static double TypicalMPas(int grade, double temperatureC)

@@ -165,7 +165,8 @@ public static class RollingBearingLife
         Require.AtLeast(kappa, 0.1, "viscosity ratio kappa");
         Require.Within(contamination, 0, 1, "contamination factor");
         Require.Above(fatigueLoadRatio, 0, "fatigue load ratio");
-        var term = FilmTerm(Math.Min(kappa, 4), roller);
+        // Just at kappa 0.1 the published constants give a term a hair below 0, where the factor must be 0.1.
+        var term = Math.Max(0, FilmTerm(Math.Min(kappa, 4), roller));
         var dirt = contamination * fatigueLoadRatio;
         var inner = roller ? 1 - term * Math.Pow(dirt, 0.4) : 1 - Math.Pow(term, 0.83) * Math.Cbrt(dirt);
         return inner <= 0 ? 50 : Math.Min(50, 0.1 * Math.Pow(inner, roller ? -9.185 : -9.3));

@@ -99,7 +99,15 @@ public static class QuantityParser
             return at == 0 || written[at - 1] is 'e' or 'E';
         var digitBefore = at > 0 && (char.IsAsciiDigit(written[at - 1]) || written[at - 1] == ' ');
         var digitAfter = at + 1 < written.Length && (char.IsAsciiDigit(written[at + 1]) || (letter is 'e' or 'E' && written[at + 1] is '-' or '+'));
-        return (letter is 'e' or 'E' or '/' or ' ') && digitBefore && digitAfter;
+        return (letter is 'e' or 'E' or '/' ? digitBefore && digitAfter : letter == ' ' && digitBefore && StartsFraction(written, at + 1));
+    }
+
+    private static bool StartsFraction(string written, int at)
+    {
+        var slash = at;
+        while (slash < written.Length && char.IsAsciiDigit(written[slash]))
+            slash++;
+        return slash > at && slash + 1 < written.Length && written[slash] == '/' && char.IsAsciiDigit(written[slash + 1]);
     }
 
     private static bool TryNumber(string number, out double value)

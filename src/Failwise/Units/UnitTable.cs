@@ -126,8 +126,8 @@ public static class UnitTable
         U("ppm/10 h", ConcentrationRate, Both, 0.1, "", "ppm/10h", "ppmper10h"),
     ];
 
-    private static readonly Dictionary<string, Unit> Exact = Index(StringComparer.Ordinal, plain: true);
-    private static readonly Dictionary<string, Unit> AnyCase = Index(StringComparer.OrdinalIgnoreCase, plain: false);
+    private static readonly Dictionary<string, Unit> Exact = Index(StringComparer.Ordinal, refuseTwins: true);
+    private static readonly Dictionary<string, Unit> AnyCase = Index(StringComparer.OrdinalIgnoreCase, refuseTwins: false);
 
     /// <summary>Finds a unit by any of its spellings; capital letters matter only where two units differ by them alone.</summary>
     /// <param name="written">The unit as written, for instance <c>ft-lb</c> or <c>µm</c>.</param>
@@ -161,12 +161,12 @@ public static class UnitTable
     private static Unit U(string symbol, Dimension dimension, UnitSystem system, double factor, string counterpart, params string[] spellings) =>
         new(symbol, dimension, system, factor, 0, counterpart, spellings);
 
-    private static Dictionary<string, Unit> Index(StringComparer comparer, bool plain)
+    private static Dictionary<string, Unit> Index(StringComparer comparer, bool refuseTwins)
     {
         var index = new Dictionary<string, Unit>(comparer);
         foreach (var unit in All)
             foreach (var spelling in unit.Spellings.Prepend(unit.Symbol))
-                if (!index.TryAdd(Plain(spelling), unit) && plain)
+                if (!index.TryAdd(Plain(spelling), unit) && refuseTwins && !ReferenceEquals(index[Plain(spelling)], unit))
                     throw new InvalidOperationException($"two units are spelt '{spelling}'.");
         return index;
     }
