@@ -12,7 +12,8 @@ internal sealed class Answer(IReadOnlyList<CalculationOutput> outputs)
     /// <summary>Why the answer cannot be shown, or null.</summary>
     public string? Unusable { get; private set; }
 
-    public IReadOnlyList<OutputValue> Values => [.. outputs.Where(output => _values.ContainsKey(output.Name)).Select(output => _values[output.Name])];
+    public IReadOnlyList<OutputValue> Values =>
+        [.. outputs.Where(output => _values.ContainsKey(output.Name)).Select(output => _values[output.Name])];
 
     public void Set(string name, double value)
     {

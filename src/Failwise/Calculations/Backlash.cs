@@ -9,7 +9,8 @@ public static class Backlash
     /// <param name="pitchRadiusMm">Pitch radius of the gear [mm], above 0.</param>
     /// <returns>Backlash at the pitch line [mm].</returns>
     /// <remarks>
-    /// Formula: dial reading times pitch radius over dial radius. Valid: mating gear held fast, dial square to the radius. Source: by geometry.
+    /// Formula: dial reading times pitch radius over dial radius. Valid: mating gear held fast, dial square to the radius. Source: by
+    /// geometry.
     /// Example: by hand, 0.20 mm at 50 mm is 0.40 mm at 100 mm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -26,14 +27,17 @@ public static class Backlash
     /// <param name="assembledNm">Turning torque with the ring gear fitted [N·m].</param>
     /// <returns>Rise [N·m].</returns>
     /// <remarks>
-    /// Formula: assembled less pinion alone. Valid: both read at the pinion, turning steadily, oiled. Source: TM 10-3930-669-34 (US Army), page 10-29, which asks a rise of 3 to 4 lbf·in.
+    /// Formula: assembled less pinion alone. Valid: both read at the pinion, turning steadily, oiled. Source: TM 10-3930-669-34 (US Army),
+    /// page 10-29, which asks a rise of 3 to 4 lbf·in.
     /// Example: by hand, 10 lbf·in alone and 13.5 assembled is a rise of 3.5 lbf·in.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The torque fell.</exception>
     public static double TorqueRiseNm(double pinionOnlyNm, double assembledNm)
     {
         Require.AtLeast(pinionOnlyNm, 0, "pinion torque", "N·m");
-        Require.That(assembledNm >= pinionOnlyNm, $"the torque fell from {pinionOnlyNm:G3} to {assembledNm:G3} N·m when the ring gear was fitted: read both again.");
+        Require.That(
+            assembledNm >= pinionOnlyNm,
+            $"the torque fell from {pinionOnlyNm:G3} to {assembledNm:G3} N·m when the ring gear was fitted: read both again.");
         return assembledNm - pinionOnlyNm;
     }
 }

@@ -5,14 +5,17 @@ namespace Failwise.Calculations;
 /// <summary>Catalogue entries: plain-bearing oil film.</summary>
 internal static class BearingEntries
 {
-    private const string Textbook = "Machine Design (Dorling Kindersley India, 2010), chapter 17, transcription read; table from ASLE Transactions vol. 1 (1958) as reprinted in textbooks.";
+    private const string Textbook =
+        "Machine Design (Dorling Kindersley India, 2010), chapter 17, transcription read; table from ASLE Transactions vol. 1 (1958) as " +
+        "reprinted in textbooks.";
 
-    private static readonly CalculationInput Diameter = Num("diameter", "mm", "journal diameter", above: 0, to: 2000);
-    private static readonly CalculationInput Length = Num("length", "mm", "bearing length", above: 0, to: 2000);
-    private static readonly CalculationInput Clearance = Num("clearance", "mm", "diametral clearance: bore less journal", above: 0, to: 5);
-    private static readonly CalculationInput Speed = Num("speed", "rpm", "journal speed", above: 0, to: 50_000);
-    private static readonly CalculationInput Load = Num("load", "N", "load on the bearing", above: 0, to: 1e8);
-    private static readonly CalculationInput Viscosity = Num("viscosity", "mPa·s", "dynamic viscosity at film temperature", above: 0, to: 1e4);
+    internal static readonly CalculationInput Diameter = Num("diameter", "mm", "journal diameter", above: 0, to: 2000);
+    internal static readonly CalculationInput Length = Num("length", "mm", "bearing length", above: 0, to: 2000);
+    internal static readonly CalculationInput Clearance = Num("clearance", "mm", "diametral clearance: bore less journal", above: 0, to: 5);
+    internal static readonly CalculationInput Speed = Num("speed", "rpm", "journal speed", above: 0, to: 50_000);
+    internal static readonly CalculationInput Load = Num("load", "N", "load on the bearing", above: 0, to: 1e8);
+    internal static readonly CalculationInput Viscosity = Num(
+        "viscosity", "mPa·s", "dynamic viscosity at film temperature", above: 0, to: 1e4);
 
     public static IReadOnlyList<Calculation> All { get; } =
     [
@@ -21,16 +24,28 @@ internal static class BearingEntries
             Id = "journal-bearing-film",
             Title = "Oil film of a loaded plain bearing",
             Tells = "Least oil film, friction, oil flow and warming of a round bearing under a steady load, by the finite-bearing table.",
-            DoesNotTell = "The film of an engine bearing at the firing moment: its load swings, so take this as a comparison of oils, clearances and speeds.",
-            Formula = "S = (r/c)² mu N / P, then film, friction and flow from the table, straight-line in S; dT = 8.3 P f(r/c) / (Q/(rcNl))",
-            Validity = "Full round bearing, length 0.25 diameters or more, eccentricity 0.1 to 0.9 (0.97 at a length of 1, 1/2 or 1/4 diameter), one viscosity, no feed pressure.",
+            DoesNotTell =
+                "The film of an engine bearing at the firing moment: its load swings, so take this as a comparison of oils, clearances " +
+                "and speeds.",
+            Formula =
+                "S = (r/c)² mu N / P, then film, friction and flow from the table, straight-line in S; dT = 8.3 P f(r/c) / (Q/(rcNl))",
+            Validity =
+                "Full round bearing, length 0.25 diameters or more, eccentricity 0.1 to 0.9 (0.97 at a length of 1, 1/2 or 1/4 " +
+                "diameter), one viscosity, no feed pressure.",
             Source = Textbook,
             Inputs = [Diameter, Length, Clearance, Speed, Load, Viscosity],
             Outputs =
             [
-                Out("sommerfeld", "-", "Sommerfeld number"), Out("eccentricity", "-", "eccentricity ratio"), Out("least-film", "mm", "least film", 2), Out("friction-coefficient", "-", "friction coefficient"),
-                Out("oil-flow", "L/min", "oil drawn into the film"), Out("side-flow", "L/min", "oil leaving at the sides"), Out("temperature-rise", "K", "warming of the oil", 2),
-                Out("power-loss", "kW", "power lost"), Out("peak-pressure", "MPa", "peak film pressure"), Out("design-film", "mm", "film a designer asks for", 2),
+                Out("sommerfeld", "-", "Sommerfeld number"),
+                Out("eccentricity", "-", "eccentricity ratio"),
+                Out("least-film", "mm", "least film", 2),
+                Out("friction-coefficient", "-", "friction coefficient"),
+                Out("oil-flow", "L/min", "oil drawn into the film"),
+                Out("side-flow", "L/min", "oil leaving at the sides"),
+                Out("temperature-rise", "K", "warming of the oil", 2),
+                Out("power-loss", "kW", "power lost"),
+                Out("peak-pressure", "MPa", "peak film pressure"),
+                Out("design-film", "mm", "film a designer asks for", 2),
             ],
             Work = (given, answer) =>
             {
@@ -58,13 +73,24 @@ internal static class BearingEntries
             Tells = "The dimensionless figures of a full bearing at a length ratio and an eccentricity.",
             DoesNotTell = "Anything of your bearing until its Sommerfeld number is known.",
             Formula = "table; between length ratios the cubic weighting of the four columns",
-            Validity = "Length ratio 0.25 or more (write 1000000 for an endless bearing); eccentricity 0.1 to 0.9, at a ratio of 1, 1/2 or 1/4 to 0.97.",
+            Validity =
+                "Length ratio 0.25 or more (write 1000000 for an endless bearing); eccentricity 0.1 to 0.9, at a ratio of 1, 1/2 or 1/4 " +
+                "to 0.97.",
             Source = Textbook,
-            Inputs = [Num("length-ratio", "-", "length over diameter", from: 0.25, to: 1e6), Num("eccentricity", "-", "eccentricity ratio", from: 0.1, to: 0.97)],
+            Inputs =
+            [
+                Num("length-ratio", "-", "length over diameter", from: 0.25, to: 1e6),
+                Num("eccentricity", "-", "eccentricity ratio", from: 0.1, to: 0.97),
+            ],
             Outputs =
             [
-                Out("sommerfeld", "-", "Sommerfeld number"), Out("film-ratio", "-", "least film over radial clearance"), Out("position-angle", "deg", "place of the least film"),
-                Out("friction-variable", "-", "friction variable"), Out("flow-variable", "-", "flow variable"), Out("side-flow-ratio", "-", "side flow over flow"), Out("pressure-ratio", "-", "mean over peak pressure"),
+                Out("sommerfeld", "-", "Sommerfeld number"),
+                Out("film-ratio", "-", "least film over radial clearance"),
+                Out("position-angle", "deg", "place of the least film"),
+                Out("friction-variable", "-", "friction variable"),
+                Out("flow-variable", "-", "flow variable"),
+                Out("side-flow-ratio", "-", "side flow over flow"),
+                Out("pressure-ratio", "-", "mean over peak pressure"),
             ],
             Work = (given, answer) =>
             {
@@ -88,11 +114,18 @@ internal static class BearingEntries
             Validity = "As the finite-bearing table.",
             Source = Textbook,
             Inputs = [Diameter, Length, Clearance, Speed, Load, Num("least-film", "mm", "least film wanted", above: 0, to: 2)],
-            Outputs = [Out("viscosity", "mPa·s", "viscosity needed"), Out("sommerfeld", "-", "Sommerfeld number"), Out("oil-flow", "L/min", "oil drawn into the film")],
+            Outputs =
+            [
+                Out("viscosity", "mPa·s", "viscosity needed"),
+                Out("sommerfeld", "-", "Sommerfeld number"),
+                Out("oil-flow", "L/min", "oil drawn into the film"),
+            ],
             Work = (given, answer) =>
             {
                 var (d, l, c, n) = (given["diameter"], given["length"], given["clearance"], given["speed"]);
-                Require.That(given["least-film"] < c / 2, $"a film of {given["least-film"]:G4} mm does not fit into a radial clearance of {c / 2:G4} mm.");
+                Require.That(
+                    given["least-film"] < c / 2,
+                    $"a film of {given["least-film"]:G4} mm does not fit into a radial clearance of {c / 2:G4} mm.");
                 var film = BearingTable.AtEccentricity(l / d, 1 - given["least-film"] / (c / 2));
                 answer.Set("viscosity", JournalBearing.ViscosityNeeded(film.Sommerfeld, n, d, l, c, given["load"]));
                 answer.Set("sommerfeld", film.Sommerfeld);
@@ -108,8 +141,21 @@ internal static class BearingEntries
             Formula = "S from the table at e = 1 - ratio; c = r sqrt(mu N / (S P))",
             Validity = "As the finite-bearing table.",
             Source = Textbook,
-            Inputs = [Diameter, Length, Speed, Load, Viscosity, Num("film-ratio", "-", "least film over radial clearance", from: 0.03, to: 0.9)],
-            Outputs = [Out("clearance", "mm", "diametral clearance"), Out("least-film", "mm", "least film"), Out("oil-flow", "L/min", "oil drawn into the film")],
+            Inputs =
+            [
+                Diameter,
+                Length,
+                Speed,
+                Load,
+                Viscosity,
+                Num("film-ratio", "-", "least film over radial clearance", from: 0.03, to: 0.9),
+            ],
+            Outputs =
+            [
+                Out("clearance", "mm", "diametral clearance"),
+                Out("least-film", "mm", "least film"),
+                Out("oil-flow", "L/min", "oil drawn into the film"),
+            ],
             Work = (given, answer) =>
             {
                 var (d, l, n) = (given["diameter"], given["length"], given["speed"]);
@@ -129,11 +175,26 @@ internal static class BearingEntries
             Formula = "T = 4 pi² mu N r³ l / c; power = 2 pi N T; f = T / (W r)",
             Validity = "Light load, eccentricity below about 0.2.",
             Source = "Introduction to Fluid Mechanics, 5th ed. (Wiley India, 2001), example 8.2, transcription read.",
-            Inputs = [Diameter, Length, Clearance, Speed, Viscosity, Num("load", "N", "load, for the friction coefficient", above: 0, to: 1e8, optional: true)],
-            Outputs = [Out("torque", "N·m", "drag torque"), Out("power", "kW", "power lost"), Out("friction-force", "N", "drag at the journal surface"), Out("friction-coefficient", "-", "friction coefficient")],
+            Inputs =
+            [
+                Diameter,
+                Length,
+                Clearance,
+                Speed,
+                Viscosity,
+                Num("load", "N", "load, for the friction coefficient", above: 0, to: 1e8, optional: true),
+            ],
+            Outputs =
+            [
+                Out("torque", "N·m", "drag torque"),
+                Out("power", "kW", "power lost"),
+                Out("friction-force", "N", "drag at the journal surface"),
+                Out("friction-coefficient", "-", "friction coefficient"),
+            ],
             Work = (given, answer) =>
             {
-                var torque = JournalBearing.PetroffTorque(given["viscosity"], given["speed"], given["diameter"], given["length"], given["clearance"]);
+                var torque = JournalBearing.PetroffTorque(
+                    given["viscosity"], given["speed"], given["diameter"], given["length"], given["clearance"]);
                 var force = torque / (given["diameter"] / 2000);
                 answer.Set("torque", torque);
                 answer.Set("power", 2 * Math.PI * given["speed"] / 60 * torque / 1000);
@@ -147,63 +208,39 @@ internal static class BearingEntries
             Id = "short-bearing",
             Title = "Short bearing (Ocvirk)",
             Tells = "The film of a bearing shorter than half its diameter, where the finite table ends.",
-            DoesNotTell = "It promises too much film at heavy load: 7 % at eccentricity 0.6, 15 % at 0.8, 28 % at 0.9 in S at a quarter-length bearing.",
+            DoesNotTell =
+                "It promises too much film at heavy load: 7 % at eccentricity 0.6, 15 % at 0.8, 28 % at 0.9 in S at a quarter-length " +
+                "bearing.",
             Formula = "S (l/d)² = (1-e²)² / (pi e sqrt(pi² (1-e²) + 16 e²))",
             Validity = "Length to half the diameter, best to a quarter; eccentricity 0.01 to 0.95, best to 0.8.",
-            Source = "Short-bearing theory, NACA TN 2808 and TN 3491 (abstract of the second read); compared with ASLE Transactions vol. 1 (1958).",
+            Source =
+                "Short-bearing theory, NACA TN 2808 and TN 3491 (abstract of the second read); compared with ASLE Transactions vol. 1 " +
+                "(1958).",
             Inputs =
             [
-                Num("length-ratio", "-", "length over diameter", above: 0, to: 0.5), Num("eccentricity", "-", "eccentricity ratio, to get S", from: 0.01, to: 0.95, optional: true),
+                Num("length-ratio", "-", "length over diameter", above: 0, to: 0.5),
+                Num("eccentricity", "-", "eccentricity ratio, to get S", from: 0.01, to: 0.95, optional: true),
                 Num("sommerfeld", "-", "Sommerfeld number, to get the eccentricity", above: 0, optional: true),
             ],
-            Outputs = [Out("sommerfeld", "-", "Sommerfeld number", 4), Out("eccentricity", "-", "eccentricity ratio"), Out("film-ratio", "-", "least film over radial clearance")],
+            Outputs =
+            [
+                Out("sommerfeld", "-", "Sommerfeld number", 4),
+                Out("eccentricity", "-", "eccentricity ratio"),
+                Out("film-ratio", "-", "least film over radial clearance"),
+            ],
             Work = (given, answer) =>
             {
-                Require.That(given.Has("eccentricity") != given.Has("sommerfeld"), "give either eccentricity or sommerfeld, not both and not none.");
-                var e = given.Has("eccentricity") ? given["eccentricity"] : JournalBearing.ShortBearingEccentricity(given["length-ratio"], given["sommerfeld"]);
+                Require.That(
+                    given.Has("eccentricity") != given.Has("sommerfeld"),
+                    "give either eccentricity or sommerfeld, not both and not none.");
+                var e = given.Has("eccentricity")
+                    ? given["eccentricity"]
+                    : JournalBearing.ShortBearingEccentricity(given["length-ratio"], given["sommerfeld"]);
                 answer.Set("sommerfeld", JournalBearing.ShortBearingSommerfeld(given["length-ratio"], e));
                 answer.Set("eccentricity", e);
                 answer.Set("film-ratio", 1 - e);
                 if (e > 0.8)
                     answer.Note("Above eccentricity 0.8 the short-bearing form promises 15 % too much and more.");
-            },
-        },
-        new()
-        {
-            Id = "film-against-roughness",
-            Title = "Oil film against roughness",
-            Tells = "Whether the peaks of journal and shell touch through the oil film.",
-            DoesNotTell = "Dirt: one grain thicker than the film bridges it whatever the ratio.",
-            Formula = "lambda = h0 / sqrt(Rq1² + Rq2²)",
-            Validity = "Rq, not Ra (Rq is about 1.25 Ra). Customary bands, from memory: below 1 touching, 1 to 3 mixed, above 3 full film.",
-            Source = "From memory; no published worked example was found. Film by the finite-bearing table.",
-            Inputs = [Num("least-film", "µm", "least film", from: 0, to: 1000), Num("journal-rq", "µm", "roughness Rq of the journal", above: 0, to: 100), Num("bearing-rq", "µm", "roughness Rq of the bearing", above: 0, to: 100)],
-            Outputs = [Out("lambda", "-", "film over roughness", 2), Says("state", "state of lubrication")],
-            Work = (given, answer) =>
-            {
-                var lambda = JournalBearing.Lambda(given["least-film"], given["journal-rq"], given["bearing-rq"]);
-                answer.Set("lambda", lambda);
-                answer.Say("state", lambda < 1 ? "touching" : lambda <= 3 ? "mixed" : "full film");
-            },
-        },
-        new()
-        {
-            Id = "bearing-design-check",
-            Title = "Design check of a plain bearing",
-            Tells = "Whether film, oil temperature and starting pressure meet a textbook's design criteria.",
-            DoesNotTell = "Whether an engine bearing will live: engine bearings are often outside these on purpose.",
-            Formula = "h0 at least 0.005 mm + 0.00004 d; oil 121 °C at most; starting pressure 2.07 MPa at most",
-            Validity = "Steady industrial bearings.",
-            Source = "Shigley's Mechanical Engineering Design (McGraw-Hill), section 12-14, transcription read.",
-            Inputs = [Diameter, Length, Load, Num("least-film", "mm", "least film", from: 0, to: 2), Num("oil-temperature", "°C", "oil temperature", from: -40, to: 300)],
-            Outputs = [Out("film-wanted", "mm", "film wanted", 2), Out("mean-pressure", "MPa", "load over projected area"), Says("verdict", "what fails")],
-            Work = (given, answer) =>
-            {
-                var (film, pressure) = (JournalBearing.DesignFilmMm(given["diameter"]), JournalBearing.MeanPressureMPa(given["load"], given["diameter"], given["length"]));
-                answer.Set("film-wanted", film);
-                answer.Set("mean-pressure", pressure);
-                string[] fails = [.. new[] { (given["least-film"] < film, "film too thin"), (given["oil-temperature"] > 121, "oil too hot"), (pressure > 2.07, "starting pressure too high") }.Where(f => f.Item1).Select(f => f.Item2)];
-                answer.Say("verdict", fails.Length == 0 ? "meets the criteria" : string.Join(", ", fails));
             },
         },
     ];

@@ -52,9 +52,11 @@ public static class BearingTable
     /// <param name="eccentricity">Eccentricity ratio [-], 0.1 to 0.9, or to 0.97 at a length ratio of just 1, 1/2 or 1/4.</param>
     /// <returns>The film state, straight-line between table rows.</returns>
     /// <remarks>
-    /// Formula: table rows, between length ratios y = L^-3 [-(1/8)(1-L)(1-2L)(1-4L) y_inf + (1/3)(1-2L)(1-4L) y_1 - (1/4)(1-L)(1-4L) y_1/2 + (1/24)(1-L)(1-2L) y_1/4].
+    /// Formula: table rows, between length ratios y = L^-3 [-(1/8)(1-L)(1-2L)(1-4L) y_inf + (1/3)(1-2L)(1-4L) y_1 - (1/4)(1-L)(1-4L) y_1/2
+    /// + (1/24)(1-L)(1-2L) y_1/4].
     /// Valid: full 360 degree bearing, steady load, one viscosity, no supply pressure, 0.25 or longer.
-    /// Source: ASLE Transactions vol. 1 (1958), finite journal bearing table as reprinted in machine-design textbooks, read in a transcription; infinite row at 0.9 from memory.
+    /// Source: ASLE Transactions vol. 1 (1958), finite journal bearing table as reprinted in machine-design textbooks, read in a
+    /// transcription; infinite row at 0.9 from memory.
     /// Example: length ratio 1, eccentricity 0.8 gives S 0.0446.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside the table.</exception>
@@ -70,7 +72,8 @@ public static class BearingTable
     /// <param name="sommerfeld">Sommerfeld number [-], inside the table.</param>
     /// <returns>The film state, straight-line in S between table rows.</returns>
     /// <remarks>
-    /// Formula: as <see cref="AtEccentricity"/>; straight-line interpolation in S, as the textbook example does (interpolation in log S lies about 3 % higher in film).
+    /// Formula: as <see cref="AtEccentricity"/>; straight-line interpolation in S, as the textbook example does (interpolation in log S
+    /// lies about 3 % higher in film).
     /// Valid: S between the table ends, which are eccentricity 0.1 and 0.9 or 0.97; lighter loads are Petroff's case, heavier ones touch.
     /// Source: as <see cref="AtEccentricity"/>; Machine Design (Dorling Kindersley India, 2010), example 17-4.
     /// Example: length ratio 1, S 0.216 gives film ratio 0.533.
@@ -79,15 +82,30 @@ public static class BearingTable
     public static FilmState AtSommerfeld(double lengthOverDiameter, double sommerfeld)
     {
         var rows = Rows(lengthOverDiameter);
-        Require.That(sommerfeld <= rows[0].Sommerfeld, $"the film is nearly centred: S {sommerfeld:G4} is above {rows[0].Sommerfeld:G4}, where the table ends. Use the light-load (Petroff) calculation.");
-        Require.That(sommerfeld >= rows[^1].Sommerfeld, $"the film is thinner than the table covers: S {sommerfeld:G4} is below {rows[^1].Sommerfeld:G4} (eccentricity {rows[^1].Eccentricity:G2}). Expect contact.");
+        Require.That(
+            sommerfeld <= rows[0].Sommerfeld,
+            $"the film is nearly centred: S {sommerfeld:G4} is above {rows[0].Sommerfeld:G4}, where the table ends. Use the " +
+                $"light-load (Petroff) calculation.");
+        Require.That(
+            sommerfeld >= rows[^1].Sommerfeld,
+            $"the film is thinner than the table covers: S {sommerfeld:G4} is below {rows[^1].Sommerfeld:G4} (eccentricity " +
+                $"{rows[^1].Eccentricity:G2}). Expect contact.");
         return Between(rows, sommerfeld, row => row.Sommerfeld);
     }
 
     private static FilmState[] Rows(double ratio)
     {
-        Require.That(ratio >= 0.25, $"bearing length over diameter must be 0.25 or more, not {ratio:G4}: use the short-bearing calculation.");
-        return ratio switch { 1 => Square, 0.5 => Half, 0.25 => Quarter, double.PositiveInfinity => Infinite, _ => [.. Infinite.Select((_, row) => Weighted(ratio, row))] };
+        Require.That(
+            ratio >= 0.25,
+            $"bearing length over diameter must be 0.25 or more, not {ratio:G4}: use the short-bearing calculation.");
+        return ratio switch
+        {
+            1 => Square,
+            0.5 => Half,
+            0.25 => Quarter,
+            double.PositiveInfinity => Infinite,
+            _ => [.. Infinite.Select((_, row) => Weighted(ratio, row))],
+        };
     }
 
     private static FilmState Weighted(double ratio, int row)
@@ -95,7 +113,8 @@ public static class BearingTable
         var (a, b, c) = (1 / ratio - 1, 1 / ratio - 2, 1 / ratio - 4);
         double[] weights = [-a * b * c / 8, b * c / ratio / 3, -a * c / ratio / 4, a * b / ratio / 24];
         double Mix(Func<FilmState, double> pick) =>
-            weights[0] * pick(Infinite[row]) + weights[1] * pick(Square[row]) + weights[2] * pick(Half[row]) + weights[3] * pick(Quarter[row]);
+            weights[0] * pick(Infinite[row]) + weights[1] * pick(Square[row])
+            + weights[2] * pick(Half[row]) + weights[3] * pick(Quarter[row]);
         return new FilmState(
             Mix(s => s.Sommerfeld), Infinite[row].Eccentricity, Mix(s => s.PositionAngleDeg), Mix(s => s.FrictionVariable),
             Mix(s => s.FlowVariable), Mix(s => s.SideFlowRatio), Mix(s => s.PressureRatio));

@@ -34,10 +34,12 @@ public sealed record Calculation
     public string MethodPage => $"{Id}.md";
 
     /// <summary>Fills the answer from the inputs; may refuse with an out-of-range exception.</summary>
-    internal Action<Given, Answer> Work { get; init; } = static (_, _) => throw new InvalidOperationException("this calculation has no work.");
+    internal Action<Given, Answer> Work { get; init; } = static (_, _) =>
+        throw new InvalidOperationException("this calculation has no work.");
 
     /// <summary>Works the calculation from inputs as a shop writes them.</summary>
-    /// <param name="inputs">Input name to text, for instance <c>load</c> to <c>3000 N</c>; a bare number is taken in the unit listed for the input.</param>
+    /// <param name="inputs">Input name to text, for instance <c>load</c> to <c>3000 N</c>; a bare number is taken in the unit listed for
+    /// the input.</param>
     /// <returns>The outputs, or what is missing and what is wrong. Never NaN, and no exception for bad input.</returns>
     public CalculationResult Run(IReadOnlyDictionary<string, string> inputs)
     {

@@ -10,10 +10,14 @@ public static class CalculationCatalog
     [
         .. MeasuringEntries.All,
         .. WearEntries.All,
+        .. RunningGearEntries.All,
         .. GalleryEntries.All,
         .. BearingEntries.All,
+        .. FilmCheckEntries.All,
         .. OilEntries.All,
         .. OilConditionEntries.All,
+        .. OilDebrisEntries.All,
+        .. SpringEntries.All,
         .. ReliefValveEntries.All,
         .. EngineEntries.All,
         .. FastenerEntries.All,
@@ -24,7 +28,8 @@ public static class CalculationCatalog
     /// <summary>Finds a calculation by name.</summary>
     /// <param name="id">Name in kebab-case.</param>
     /// <returns>The calculation, or null.</returns>
-    public static Calculation? Find(string id) => All.FirstOrDefault(calculation => string.Equals(calculation.Id, id, StringComparison.Ordinal));
+    public static Calculation? Find(string id) =>
+        All.FirstOrDefault(calculation => string.Equals(calculation.Id, id, StringComparison.Ordinal));
 
     /// <summary>The name nearest to a misspelt one.</summary>
     /// <param name="id">The name as written.</param>

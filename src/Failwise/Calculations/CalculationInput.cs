@@ -49,7 +49,8 @@ public sealed record CalculationInput(
 
     internal bool Holds(double value) => value <= Highest && (LowestExcluded ? value > Lowest : value >= Lowest);
 
-    internal static string Show(double value) => Math.Abs(value) is > 0 and < 1e-4 ? value.ToString("G6") : Digits.Significant(value, 6).TrimTrailingZeros();
+    internal static string Show(double value) =>
+        Math.Abs(value) is > 0 and < 1e-4 ? value.ToString("G6") : Digits.Significant(value, 6).TrimTrailingZeros();
 }
 
 /// <summary>One output of a calculation.</summary>

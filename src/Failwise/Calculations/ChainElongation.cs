@@ -8,15 +8,19 @@ public static class ChainElongation
     /// <param name="nominalMm">Length of the same links when new [mm], above 0.</param>
     /// <returns>Elongation [%].</returns>
     /// <remarks>
-    /// Formula: 100 (measured - nominal) / nominal. Valid: chain pulled straight, pin to pin. Source: trywhisler.com, roller chain replacement, worked example (printed as 3 %).
+    /// Formula: 100 (measured - nominal) / nominal. Valid: chain pulled straight, pin to pin. Source: trywhisler.com, roller chain
+    /// replacement, worked example (printed as 3 %).
     /// Example: 24.75 in over 24 in gives 3.125 %.
     /// </remarks>
-    /// <exception cref="ArgumentOutOfRangeException">The chain would be shorter than new by more than 0.5 % or longer by more than 15 %.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The chain would be shorter than new by more than 0.5 % or longer by more than 15
+    /// %.</exception>
     public static double Percent(double measuredMm, double nominalMm)
     {
         Require.Above(nominalMm, 0, "nominal length", "mm");
         var percent = 100 * (measuredMm - nominalMm) / nominalMm;
-        Require.That(percent is >= -0.5 and <= 15, $"{measuredMm:G5} mm against {nominalMm:G5} mm is {percent:F1} %: outside -0.5 to 15 %, so the links were counted wrongly.");
+        Require.That(
+            percent is >= -0.5 and <= 15,
+            $"{measuredMm:G5} mm against {nominalMm:G5} mm is {percent:F1} %: outside -0.5 to 15 %, so the links were counted wrongly.");
         return percent;
     }
 

@@ -11,7 +11,8 @@ public static class CoilSpring
     /// <returns>Rate [N/mm].</returns>
     /// <remarks>
     /// Formula: k = G d⁴ / (8 D³ n). Valid: round wire, spring index about 4 to 12, coils not touching.
-    /// Source: Machine Design (Dorling Kindersley India, 2010), example 8-1, inputs read. Example: wire 5, mean 30 mm, 15 coils, 84 000 MPa gives 16.2 N/mm.
+    /// Source: Machine Design (Dorling Kindersley India, 2010), example 8-1, inputs read. Example: wire 5, mean 30 mm, 15 coils, 84 000 MPa
+    /// gives 16.2 N/mm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double RateNMm(double wireMm, double meanMm, double activeCoils, double shearModulusMPa)
@@ -30,7 +31,8 @@ public static class CoilSpring
     /// <returns>Active coils [-].</returns>
     /// <remarks>
     /// Formula: n = G d⁴ / (8 D³ k); squared and ground ends add two. Valid: as <see cref="RateNMm"/>.
-    /// Source: Machine Design (Cengage India, 2007), example 8.2, transcription read. Example: 0.105 in wire, 0.62 in mean, 70 lbf/in, 11.85e6 psi gives 10.79 active, 12.79 in all.
+    /// Source: Machine Design (Cengage India, 2007), example 8.2, transcription read. Example: 0.105 in wire, 0.62 in mean, 70 lbf/in,
+    /// 11.85e6 psi gives 10.79 active, 12.79 in all.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double ActiveCoils(double wireMm, double meanMm, double rateNMm, double shearModulusMPa)
@@ -55,7 +57,8 @@ public static class CoilSpring
     /// <summary>Wahl's factor for stress at the inside of the coil.</summary>
     /// <param name="index">Spring index [-], 3 to 20.</param>
     /// <returns>Factor [-].</returns>
-    /// <remarks>Formula: (4C-1)/(4C-4) + 0.615/C. Valid: index 3 to 20. Source: Machine Design (Dorling Kindersley India, 2010), example 8-1, inputs read. Example: 6 gives 1.2525.</remarks>
+    /// <remarks>Formula: (4C-1)/(4C-4) + 0.615/C. Valid: index 3 to 20. Source: Machine Design (Dorling Kindersley India, 2010), example
+    /// 8-1, inputs read. Example: 6 gives 1.2525.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The index is outside 3 to 20.</exception>
     public static double WahlFactor(double index)
     {
@@ -80,7 +83,8 @@ public static class CoilSpring
     /// <param name="meanMm">Mean coil diameter [mm].</param>
     /// <returns>Stress with Wahl's factor [MPa].</returns>
     /// <remarks>
-    /// Formula: tau = Kw 8 F D / (pi d³). Valid: as <see cref="RateNMm"/>. Source: Design of Machine Elements textbook, example 10.9 (companion transcription), whose wire size it reproduces.
+    /// Formula: tau = Kw 8 F D / (pi d³). Valid: as <see cref="RateNMm"/>. Source: Design of Machine Elements textbook, example 10.9
+    /// (companion transcription), whose wire size it reproduces.
     /// Example: 4123.34 N, wire 13.242, index 6 gives 450 MPa.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -96,7 +100,8 @@ public static class CoilSpring
     /// <param name="allowedMPa">Allowed shear stress [MPa], above 0.</param>
     /// <returns>Wire diameter [mm].</returns>
     /// <remarks>
-    /// Formula: d = sqrt(Kw 8 F C / (pi tau)). Valid: as <see cref="StressMPa"/>. Source: as <see cref="StressMPa"/>. Example: 4123.34 N, index 6, 450 MPa gives 13.242 mm.
+    /// Formula: d = sqrt(Kw 8 F C / (pi tau)). Valid: as <see cref="StressMPa"/>. Source: as <see cref="StressMPa"/>. Example: 4123.34 N,
+    /// index 6, 450 MPa gives 13.242 mm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double WireMm(double forceN, double index, double allowedMPa)

@@ -7,8 +7,10 @@ public static class Compression
     /// <param name="readingsBar">Highest steady reading of each cylinder [bar], 2 to 24 of them, all above 0.</param>
     /// <returns>Lowest over highest [%].</returns>
     /// <remarks>
-    /// Formula: 100 lowest / highest. Valid: throttle open, engine warm, same number of strokes each; petrol and diesel alike as a comparison.
-    /// Source: vehicle service data, engine compression test (2006 reprint): 70 %; two other makers ask 75 %. Example: by hand, 725 of 1035 kPa is 70 %.
+    /// Formula: 100 lowest / highest. Valid: throttle open, engine warm, same number of strokes each; petrol and diesel alike as a
+    /// comparison.
+    /// Source: vehicle service data, engine compression test (2006 reprint): 70 %; two other makers ask 75 %. Example: by hand, 725 of 1035
+    /// kPa is 70 %.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Too few readings or one of 0 or below.</exception>
     public static double LowestPercent(IReadOnlyList<double> readingsBar)
@@ -25,7 +27,8 @@ public static class Compression
     /// <param name="highestBar">Highest reading [bar], above 0.</param>
     /// <param name="sharePercent">Share asked [%], 50 to 100; 70 in the published example.</param>
     /// <returns>Lowest allowed [bar].</returns>
-    /// <remarks>Formula: share times highest, and 690 kPa at least. Valid: as <see cref="LowestPercent"/>. Source: as <see cref="LowestPercent"/>. Example: 1035 kPa asks for 725 kPa.</remarks>
+    /// <remarks>Formula: share times highest, and 690 kPa at least. Valid: as <see cref="LowestPercent"/>. Source: as
+    /// <see cref="LowestPercent"/>. Example: 1035 kPa asks for 725 kPa.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double LowestAllowedBar(double highestBar, double sharePercent = 70)
     {

@@ -18,8 +18,10 @@ public static class DefectFrequencies
     /// <param name="speedRpm">Speed of the inner ring [rev/min], above 0.</param>
     /// <returns>The frequencies.</returns>
     /// <remarks>
-    /// Formula: k = (d/D) cos a; cage f(1-k)/2, outer Z f(1-k)/2, inner Z f(1+k)/2, element (D/2d) f (1-k²). Valid: outer ring still, no slip; slip shifts 1 to 3 %.
-    /// Source: codingace.net bearing fault frequency calculator, sample row. Example: 8 balls, 10 on 50 mm, 1800 rev/min gives 12, 96, 144, 72 Hz.
+    /// Formula: k = (d/D) cos a; cage f(1-k)/2, outer Z f(1-k)/2, inner Z f(1+k)/2, element (D/2d) f (1-k²). Valid: outer ring still, no
+    /// slip; slip shifts 1 to 3 %.
+    /// Source: codingace.net bearing fault frequency calculator, sample row. Example: 8 balls, 10 on 50 mm, 1800 rev/min gives 12, 96, 144,
+    /// 72 Hz.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static BearingTones Of(double elements, double elementMm, double pitchMm, double contactDeg, double speedRpm)
@@ -31,6 +33,10 @@ public static class DefectFrequencies
         Require.Above(speedRpm, 0, "speed", "rpm");
         var turns = speedRpm / 60;
         var k = elementMm / pitchMm * Math.Cos(contactDeg * Math.PI / 180);
-        return new BearingTones(turns * (1 - k) / 2, elements * turns * (1 - k) / 2, elements * turns * (1 + k) / 2, pitchMm / (2 * elementMm) * turns * (1 - k * k));
+        return new BearingTones(
+            turns * (1 - k) / 2,
+            elements * turns * (1 - k) / 2,
+            elements * turns * (1 + k) / 2,
+            pitchMm / (2 * elementMm) * turns * (1 - k * k));
     }
 }

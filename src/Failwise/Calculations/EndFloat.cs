@@ -7,8 +7,10 @@ public static class EndFloat
     /// <param name="playMm">End play reduced to standard washers [mm], 0 to 3.</param>
     /// <returns>Oversize of the washer pair [mm]: 0, 0.127 or 0.254; null where the crank must be replaced.</returns>
     /// <remarks>
-    /// Formula: up to 0.016 in standard, to 0.026 in 0.005 oversize, to 0.036 in 0.010 oversize, above it the crank is worn out. Valid: the engine of that manual; an example of the method for others.
-    /// Source: TM 5-4210-233-14&amp;P-2 (US Army), par. 6-29, table c; it prints 0.017 as the start of the next step. Example: 0.020 in asks for 0.005 in oversize.
+    /// Formula: up to 0.016 in standard, to 0.026 in 0.005 oversize, to 0.036 in 0.010 oversize, above it the crank is worn out. Valid: the
+    /// engine of that manual; an example of the method for others.
+    /// Source: TM 5-4210-233-14&amp;P-2 (US Army), par. 6-29, table c; it prints 0.017 as the start of the next step. Example: 0.020 in
+    /// asks for 0.005 in oversize.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">End play is out of range.</exception>
     public static double? WasherOversizeMm(double playMm)
@@ -23,7 +25,8 @@ public static class EndFloat
     /// <param name="nominalMm">Thickness of a standard pair [mm]; 0.244 in in that manual.</param>
     /// <returns>Reduced end play [mm].</returns>
     /// <remarks>
-    /// Formula: measured - (nominal pair - fitted pair). Valid: as <see cref="WasherOversizeMm"/>. Source: as <see cref="WasherOversizeMm"/>.
+    /// Formula: measured - (nominal pair - fitted pair). Valid: as <see cref="WasherOversizeMm"/>. Source: as
+    /// <see cref="WasherOversizeMm"/>.
     /// Example: by hand, 0.024 in with a pair of 0.240 in is 0.020 in.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>

@@ -7,7 +7,8 @@ public static class FuelDilution
     /// <param name="viscosityCSt">Viscosity [mm²/s], above 0.21.</param>
     /// <returns>Blending number [-].</returns>
     /// <remarks>
-    /// Formula: 14.534 ln ln (nu + 0.8) + 10.975. Valid: above 0.21 mm²/s. Source: Refutas form as printed on calculator.academy; its example is printed 12.492 where its own formula gives 12.490.
+    /// Formula: 14.534 ln ln (nu + 0.8) + 10.975. Valid: above 0.21 mm²/s. Source: Refutas form as printed on calculator.academy; its
+    /// example is printed 12.492 where its own formula gives 12.490.
     /// Example: 2.234 mm²/s gives 12.490.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Viscosity is out of range.</exception>
@@ -23,16 +24,21 @@ public static class FuelDilution
     /// <param name="fuelCSt">Viscosity of the fuel at the same temperature [mm²/s], 0.5 or more.</param>
     /// <returns>Lowest and highest estimate of the three rules, and the double-log one [%].</returns>
     /// <remarks>
-    /// Formula: x = (g(new) - g(used)) / (g(new) - g(fuel)) with g the Refutas number, ln nu, and the cube root of nu (last two from memory).
+    /// Formula: x = (g(new) - g(used)) / (g(new) - g(fuel)) with g the Refutas number, ln nu, and the cube root of nu (last two from
+    /// memory).
     /// Valid: thinning by fuel alone; soot and oxidation thicken, shear thins, so read it as a band.
-    /// Source: Refutas form as in <see cref="BlendingNumber"/>; band compared with the Visgage fuel dilution chart (160 to 137 is read there as 3 %).
+    /// Source: Refutas form as in <see cref="BlendingNumber"/>; band compared with the Visgage fuel dilution chart (160 to 137 is read
+    /// there as 3 %).
     /// Example: 160 new, 137 used, fuel 3 mm²/s gives 2.3 % by the double-log rule and contains 3 %.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The viscosities do not lie in order.</exception>
     public static (double LowPercent, double HighPercent, double DoubleLogPercent) Band(double newCSt, double usedCSt, double fuelCSt)
     {
         Require.AtLeast(fuelCSt, 0.5, "fuel viscosity", "mm²/s");
-        Require.That(usedCSt > fuelCSt && usedCSt <= newCSt, $"used oil ({usedCSt:G4}) must lie between the fuel ({fuelCSt:G4}) and the new oil ({newCSt:G4} mm²/s); oil that thickened says nothing about fuel.");
+        Require.That(
+            usedCSt > fuelCSt && usedCSt <= newCSt,
+            $"used oil ({usedCSt:G4}) must lie between the fuel ({fuelCSt:G4}) and the new oil ({newCSt:G4} mm²/s); oil that " +
+                $"thickened says nothing about fuel.");
         double Part(Func<double, double> g) => 100 * (g(newCSt) - g(usedCSt)) / (g(newCSt) - g(fuelCSt));
         var doubleLog = Part(BlendingNumber);
         double[] parts = [doubleLog, Part(Math.Log), Part(Math.Cbrt)];
@@ -70,7 +76,8 @@ public static class FuelDilution
     /// <param name="usedCSt">Viscosity of the used oil at the same temperature [mm²/s], above 0.</param>
     /// <returns>Change [%], negative when thinner.</returns>
     /// <remarks>
-    /// Formula: 100 (used - new) / new. Valid: both at one temperature. Source: warning levels 25 % at 40 °C and 15 % at 100 °C from a lubricant maker's handbook (2004), reprinted in a fleet guide, Appendix B.
+    /// Formula: 100 (used - new) / new. Valid: both at one temperature. Source: warning levels 25 % at 40 °C and 15 % at 100 °C from a
+    /// lubricant maker's handbook (2004), reprinted in a fleet guide, Appendix B.
     /// Example: by hand, 100 new and 75 used gives -25 %.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is 0 or below.</exception>

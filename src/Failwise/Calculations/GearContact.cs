@@ -37,7 +37,8 @@ public static class GearContact
     /// <param name="velocityMs">Pitch-line velocity [m/s], 0 or above.</param>
     /// <returns>Factor [-].</returns>
     /// <remarks>
-    /// Formula: ((A + sqrt V)/A)^B, V in ft/min, B = 0.25 (12 - Q)^(2/3), A = 50 + 56 (1 - B). Valid: quality 3 to 11. Source: Shigley's Mechanical Engineering Design (McGraw-Hill), example 14-4, transcription read.
+    /// Formula: ((A + sqrt V)/A)^B, V in ft/min, B = 0.25 (12 - Q)^(2/3), A = 50 + 56 (1 - B). Valid: quality 3 to 11. Source: Shigley's
+    /// Mechanical Engineering Design (McGraw-Hill), example 14-4, transcription read.
     /// Example: quality 6 at 801.1 ft/min gives 1.377.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -54,7 +55,8 @@ public static class GearContact
     /// <param name="ratio">Gear teeth over pinion teeth [-], 1 to 20.</param>
     /// <param name="pressureAngleDeg">Pressure angle [deg], 14 to 30.</param>
     /// <returns>Factor I [-].</returns>
-    /// <remarks>Formula: cos a sin a / 2 times m / (m + 1). Valid: outside spur gears. Source: as <see cref="DynamicFactor"/>. Example: 52/17 at 20 deg gives 0.121.</remarks>
+    /// <remarks>Formula: cos a sin a / 2 times m / (m + 1). Valid: outside spur gears. Source: as <see cref="DynamicFactor"/>. Example:
+    /// 52/17 at 20 deg gives 0.121.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double PittingGeometry(double ratio, double pressureAngleDeg = 20)
     {
@@ -73,11 +75,13 @@ public static class GearContact
     /// <param name="elastic">Elastic coefficient [square root of MPa], 191 for steel on steel.</param>
     /// <returns>Contact stress [MPa].</returns>
     /// <remarks>
-    /// Formula: Cp sqrt(W K / (d F I)). Valid: spur gears of good form; worn flanks carry worse. Source: Shigley's Mechanical Engineering Design (McGraw-Hill), example 14-4, transcription read; the printed pair needs rounded factors, allow 0.1 %.
+    /// Formula: Cp sqrt(W K / (d F I)). Valid: spur gears of good form; worn flanks carry worse. Source: Shigley's Mechanical Engineering
+    /// Design (McGraw-Hill), example 14-4, transcription read; the printed pair needs rounded factors, allow 0.1 %.
     /// Example: that pinion gives 70 360 psi.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
-    public static double ContactStressMPa(double forceN, double pinionMm, double faceMm, double geometry, double factors, double elastic = 191)
+    public static double ContactStressMPa(
+        double forceN, double pinionMm, double faceMm, double geometry, double factors, double elastic = 191)
     {
         Require.Above(forceN, 0, "tooth force", "N");
         Require.Above(pinionMm, 0, "pinion diameter", "mm");
@@ -96,7 +100,8 @@ public static class GearContact
     /// <param name="factors">Product of overload, dynamic, size and load-distribution factors [-], 1 or more.</param>
     /// <returns>Bending stress [MPa].</returns>
     /// <remarks>
-    /// Formula: W K / (F m J). Valid: as <see cref="ContactStressMPa"/>. Source: as <see cref="ContactStressMPa"/>; J 0.30 and 0.40 are back-fitted there. Example: that pinion gives 6417 psi.
+    /// Formula: W K / (F m J). Valid: as <see cref="ContactStressMPa"/>. Source: as <see cref="ContactStressMPa"/>; J 0.30 and 0.40 are
+    /// back-fitted there. Example: that pinion gives 6417 psi.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double BendingStressMPa(double forceN, double moduleMm, double faceMm, double bendingGeometry, double factors)
@@ -113,7 +118,8 @@ public static class GearContact
     /// <param name="brinell">Hardness [HB], 180 to 400.</param>
     /// <returns>Contact and bending number [MPa].</returns>
     /// <remarks>
-    /// Formula: 322 HB + 29 100 and 77.3 HB + 12 800 psi. Valid: grade 1 through-hardened steel, 10 million cycles, 99 %. Source: Shigley's Mechanical Engineering Design (McGraw-Hill), example 14-4, transcription read.
+    /// Formula: 322 HB + 29 100 and 77.3 HB + 12 800 psi. Valid: grade 1 through-hardened steel, 10 million cycles, 99 %. Source: Shigley's
+    /// Mechanical Engineering Design (McGraw-Hill), example 14-4, transcription read.
     /// Example: 240 HB gives 106 400 and 31 350 psi.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Hardness is out of range.</exception>
@@ -126,7 +132,8 @@ public static class GearContact
     /// <summary>Stress-cycle factors.</summary>
     /// <param name="cycles">Load cycles of this gear [-], 1e7 to 1e10.</param>
     /// <returns>Contact factor ZN and bending factor YN [-].</returns>
-    /// <remarks>Formula: ZN = 1.4488 N^-0.023, YN = 1.3558 N^-0.0178. Valid: 10 million cycles and more. Source: as <see cref="AllowableMPa"/>. Example: 1e8 gives 0.948 and 0.977.</remarks>
+    /// <remarks>Formula: ZN = 1.4488 N^-0.023, YN = 1.3558 N^-0.0178. Valid: 10 million cycles and more. Source: as
+    /// <see cref="AllowableMPa"/>. Example: 1e8 gives 0.948 and 0.977.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">Cycles are out of range.</exception>
     public static (double Contact, double Bending) CycleFactors(double cycles)
     {
@@ -138,7 +145,8 @@ public static class GearContact
     /// <param name="modulusMPa">Modulus of both gears [MPa], above 0.</param>
     /// <param name="poisson">Poisson's ratio of both [-], 0 to 0.5.</param>
     /// <returns>Coefficient [square root of MPa].</returns>
-    /// <remarks>Formula: sqrt(1 / (pi 2 (1 - v²) / E)). Valid: both of one material. Source: as <see cref="AllowableMPa"/>, where 2291 is rounded to 2300 psi^0.5. Example: 30e6 psi and 0.3 gives 2291 psi^0.5.</remarks>
+    /// <remarks>Formula: sqrt(1 / (pi 2 (1 - v²) / E)). Valid: both of one material. Source: as <see cref="AllowableMPa"/>, where 2291 is
+    /// rounded to 2300 psi^0.5. Example: 30e6 psi and 0.3 gives 2291 psi^0.5.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double ElasticCoefficient(double modulusMPa, double poisson)
     {
@@ -155,11 +163,13 @@ public static class GearContact
     /// <param name="poisson">Poisson's ratio of both [-].</param>
     /// <returns>Peak pressure [MPa] and half width [mm].</returns>
     /// <remarks>
-    /// Formula: pmax = sqrt(F' E* / (pi R)), a = sqrt(4 F' R / (pi E*)), 1/R = 1/R1 + 1/R2, E* = E / (2 (1 - v²)). Valid: elastic, smooth, long cylinders.
+    /// Formula: pmax = sqrt(F' E* / (pi R)), a = sqrt(4 F' R / (pi E*)), 1/R = 1/R1 + 1/R2, E* = E / (2 (1 - v²)). Valid: elastic, smooth,
+    /// long cylinders.
     /// Source: from memory; no printed example found apart from the gear case. Example: by hand, pmax times a times pi/2 must give F'.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
-    public static (double PeakMPa, double HalfWidthMm) LineContact(double forcePerLength, double firstRadiusMm, double secondRadiusMm, double modulusMPa, double poisson)
+    public static (double PeakMPa, double HalfWidthMm) LineContact(
+        double forcePerLength, double firstRadiusMm, double secondRadiusMm, double modulusMPa, double poisson)
     {
         Require.Above(forcePerLength, 0, "force per length", "N/mm");
         Require.Above(firstRadiusMm, 0, "first radius", "mm");

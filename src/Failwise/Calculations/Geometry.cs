@@ -15,8 +15,10 @@ public static class Geometry
     /// <param name="planes">One list of diameters a plane, each with the readings of its directions [mm], all above 0.</param>
     /// <returns>The shape; taper is 0 with one plane and out-of-round 0 with one direction.</returns>
     /// <remarks>
-    /// Formula: taper = largest less smallest plane mean; out-of-round = largest less smallest diameter of the worst plane. Valid: two-point readings; a three-lobed form shows as round.
-    /// Source: common practice, no source. Example: by hand, planes (50.00, 50.02) and (50.03, 50.03) give taper 0.02, out-of-round 0.02, mean 50.02.
+    /// Formula: taper = largest less smallest plane mean; out-of-round = largest less smallest diameter of the worst plane. Valid:
+    /// two-point readings; a three-lobed form shows as round.
+    /// Source: common practice, no source. Example: by hand, planes (50.00, 50.02) and (50.03, 50.03) give taper 0.02, out-of-round 0.02,
+    /// mean 50.02.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">No reading, or a reading of 0 or below.</exception>
     public static Shape FromReadings(IReadOnlyList<IReadOnlyList<double>> planes)
@@ -35,7 +37,8 @@ public static class Geometry
     /// <param name="shaft">Shape of the journal or piston.</param>
     /// <returns>Mean, smallest and largest clearance [mm].</returns>
     /// <remarks>
-    /// Formula: mean bore less mean shaft; smallest bore less largest shaft; largest bore less smallest shaft. Valid: both at one temperature, shells fitted and cap torqued.
+    /// Formula: mean bore less mean shaft; smallest bore less largest shaft; largest bore less smallest shaft. Valid: both at one
+    /// temperature, shells fitted and cap torqued.
     /// Source: by definition. Example: by hand, bore 50.06 and shaft 50.00 mm gives 0.06 mm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The shaft is larger than the bore on the mean.</exception>
@@ -43,7 +46,9 @@ public static class Geometry
     {
         ArgumentNullException.ThrowIfNull(bore);
         ArgumentNullException.ThrowIfNull(shaft);
-        Require.That(bore.MeanMm >= shaft.MeanMm, $"shaft {shaft.MeanMm:G6} mm is larger than its bore {bore.MeanMm:G6} mm: were the two swapped?");
+        Require.That(
+            bore.MeanMm >= shaft.MeanMm,
+            $"shaft {shaft.MeanMm:G6} mm is larger than its bore {bore.MeanMm:G6} mm: were the two swapped?");
         return (bore.MeanMm - shaft.MeanMm, bore.SmallestMm - shaft.LargestMm, bore.LargestMm - shaft.SmallestMm);
     }
 
@@ -51,7 +56,8 @@ public static class Geometry
     /// <param name="colour">green, red or blue.</param>
     /// <returns>Lowest and highest clearance the strip reads [mm].</returns>
     /// <remarks>
-    /// Formula: table. Valid: the US colours; strips of other makers differ. Source: TM 5-2420-222-34 (US Army), par. 1-16. Example: green 0.001 to 0.003 in.
+    /// Formula: table. Valid: the US colours; strips of other makers differ. Source: TM 5-2420-222-34 (US Army), par. 1-16. Example: green
+    /// 0.001 to 0.003 in.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">No such colour.</exception>
     public static (double LowMm, double HighMm) PlasticGaugeRangeMm(string colour) => colour switch

@@ -45,7 +45,8 @@ internal static class InputReader
     private static void ReadNumbers(Given given, CalculationInput input, string text, bool assumed)
     {
         var parts = input.Kind == InputKind.List ? text.Split('|') : [text];
-        var planes = parts.Select(plane => input.Kind == InputKind.List ? plane.Split(';', StringSplitOptions.RemoveEmptyEntries) : [plane]).ToArray();
+        var planes = parts.Select(
+            plane => input.Kind == InputKind.List ? plane.Split(';', StringSplitOptions.RemoveEmptyEntries) : [plane]).ToArray();
         var bare = UnitTable.Get(input.Unit);
         if (input.Kind == InputKind.List && planes[^1].Length > 0 && QuantityParser.TryParse(planes[^1][^1], out var last, out _))
             bare = last.Unit;
@@ -73,7 +74,9 @@ internal static class InputReader
         }
         if (quantity.Unit.Dimension != wanted.Dimension)
         {
-            given.Problems.Add($"{input.Name}: '{quantity.Text}' is {Words.Of(quantity.Unit.Dimension)}, but {Words.Of(wanted.Dimension)} is needed: write it in {(wanted.Symbol == "-" ? "plain figures" : wanted.Symbol)}.");
+            given.Problems.Add(
+                $"{input.Name}: '{quantity.Text}' is {Words.Of(quantity.Unit.Dimension)}, but {Words.Of(wanted.Dimension)} is " +
+                    $"needed: write it in {(wanted.Symbol == "-" ? "plain figures" : wanted.Symbol)}.");
             return double.NaN;
         }
         var value = quantity.Unit.Convert(quantity.Value, wanted);

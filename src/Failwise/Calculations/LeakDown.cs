@@ -27,7 +27,8 @@ public static class LeakDown
     /// <param name="boreMm">Bore of the engine [mm], 40 to 250.</param>
     /// <returns>Orifice diameter [mm].</returns>
     /// <remarks>
-    /// Formula: 0.040 in below a 5 in bore, 0.060 in from 5 in, each 0.250 in long with a 60 degree approach. Valid: aircraft piston engines; other testers follow no single standard.
+    /// Formula: 0.040 in below a 5 in bore, 0.060 in from 5 in, each 0.250 in long with a 60 degree approach. Valid: aircraft piston
+    /// engines; other testers follow no single standard.
     /// Source: AC 43.13-1B (FAA, 2001), par. 8-14, quoted in a FAASTeam maintenance tip, November 2011. Example: 4 in bore takes 0.040 in.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Bore is out of range.</exception>

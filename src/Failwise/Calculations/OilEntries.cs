@@ -5,7 +5,8 @@ namespace Failwise.Calculations;
 /// <summary>Catalogue entries: oil thickness and grades.</summary>
 internal static class OilEntries
 {
-    private static readonly string[] EngineNames = [.. OilGrades.Engine.Select(grade => grade.Name.Replace(",", "", StringComparison.Ordinal))];
+    private static readonly string[] EngineNames =
+        [.. OilGrades.Engine.Select(grade => grade.Name.Replace(",", "", StringComparison.Ordinal))];
     private static readonly string[] GearNames = [.. OilGrades.Gear.Select(grade => grade.Name)];
     private static readonly string[] IndustrialNames = [.. OilGrades.Industrial.Select(grade => grade.Name)];
 
@@ -22,14 +23,24 @@ internal static class OilEntries
             Source = "ASTM D341 form, read in a worked spreadsheet (scribd 361017004) that uses 273 in place of 273.15.",
             Inputs =
             [
-                Num("first-viscosity", "cSt", "viscosity at the first temperature", from: 2, to: 1e6), Num("first-temperature", "°C", "first temperature", from: -60, to: 200, def: "40 °C"),
-                Num("second-viscosity", "cSt", "viscosity at the second temperature", from: 2, to: 1e6), Num("second-temperature", "°C", "second temperature", from: -60, to: 200, def: "100 °C"),
-                Num("temperature", "°C", "temperature wanted", from: -60, to: 200), Num("density", "kg/L", "density at that temperature", from: 0.6, to: 1.3, optional: true),
+                Num("first-viscosity", "cSt", "viscosity at the first temperature", from: 2, to: 1e6),
+                Num("first-temperature", "°C", "first temperature", from: -60, to: 200, def: "40 °C"),
+                Num("second-viscosity", "cSt", "viscosity at the second temperature", from: 2, to: 1e6),
+                Num("second-temperature", "°C", "second temperature", from: -60, to: 200, def: "100 °C"),
+                Num("temperature", "°C", "temperature wanted", from: -60, to: 200),
+                Num("density", "kg/L", "density at that temperature", from: 0.6, to: 1.3, optional: true),
             ],
-            Outputs = [Out("viscosity", "cSt", "viscosity"), Out("dynamic-viscosity", "mPa·s", "dynamic viscosity"), Out("constant-a", "-", "constant A", 5), Out("constant-b", "-", "constant B", 5)],
+            Outputs =
+            [
+                Out("viscosity", "cSt", "viscosity"),
+                Out("dynamic-viscosity", "mPa·s", "dynamic viscosity"),
+                Out("constant-a", "-", "constant A", 5),
+                Out("constant-b", "-", "constant B", 5),
+            ],
             Work = (given, answer) =>
             {
-                var (nu1, t1, nu2, t2) = (given["first-viscosity"], given["first-temperature"], given["second-viscosity"], given["second-temperature"]);
+                var (nu1, t1, nu2, t2) = (
+                    given["first-viscosity"], given["first-temperature"], given["second-viscosity"], given["second-temperature"]);
                 var (a, b) = OilViscosity.WaltherConstants(nu1, t1, nu2, t2);
                 var viscosity = OilViscosity.AtTemperature(nu1, t1, nu2, t2, given["temperature"]);
                 answer.Set("viscosity", viscosity);
@@ -43,17 +54,28 @@ internal static class OilEntries
         {
             Id = "viscosity-index",
             Title = "Viscosity index",
-            Tells = "How little an oil thins when hot: the higher, the flatter. A drop against the new oil means sheared thickener or a wrong oil.",
+            Tells =
+                "How little an oil thins when hot: the higher, the flatter. A drop against the new oil means sheared thickener or a " +
+                "wrong oil.",
             DoesNotTell = "How thick the oil is, nor how good.",
             Formula = "100 (L - U)/(L - H) to 100; above it (10^N - 1)/0.00715 + 100 with N = log(H/U)/log Y",
-            Validity = "2 mm²/s and above at 100 °C. Below 70 mm²/s the reference values come from the equation form of the table (from memory), within one unit of the table.",
+            Validity =
+                "2 mm²/s and above at 100 °C. Below 70 mm²/s the reference values come from the equation form of the table (from " +
+                "memory), within one unit of the table.",
             Source = "ASTM D2270 (1993, reapproved 1998), sections 5 and 6; same method as ISO 2909.",
             Inputs =
             [
-                Num("viscosity-40", "cSt", "viscosity at 40 °C", above: 2, to: 1e6), Num("viscosity-100", "cSt", "viscosity at 100 °C", from: 2, to: 2000),
-                Num("reference-l", "cSt", "reference L, if read from the standard's table", above: 0, optional: true), Num("reference-h", "cSt", "reference H, if read from the standard's table", above: 0, optional: true),
+                Num("viscosity-40", "cSt", "viscosity at 40 °C", above: 2, to: 1e6),
+                Num("viscosity-100", "cSt", "viscosity at 100 °C", from: 2, to: 2000),
+                Num("reference-l", "cSt", "reference L, if read from the standard's table", above: 0, optional: true),
+                Num("reference-h", "cSt", "reference H, if read from the standard's table", above: 0, optional: true),
             ],
-            Outputs = [Out("viscosity-index", "-", "viscosity index"), Out("reference-l", "cSt", "reference L", 4), Out("reference-h", "cSt", "reference H", 4)],
+            Outputs =
+            [
+                Out("viscosity-index", "-", "viscosity index"),
+                Out("reference-l", "cSt", "reference L", 4),
+                Out("reference-h", "cSt", "reference H", 4),
+            ],
             Work = (given, answer) =>
             {
                 var (l, h) = OilViscosity.ReferenceViscosities(given["viscosity-100"]);
@@ -72,8 +94,17 @@ internal static class OilEntries
             Formula = "mu = mu0 exp(b / (T + 95)), microreyn and °F",
             Validity = "Straight SAE 10 to 60, 0 to 150 °C.",
             Source = "Shigley's Mechanical Engineering Design (McGraw-Hill), Fig. 12-13 caption, transcription read.",
-            Inputs = [Word("grade", "SAE grade", null, "10", "20", "30", "40", "50", "60"), Num("temperature", "°C", "oil temperature", from: 0, to: 150, def: "100 °C")],
-            Outputs = [Out("viscosity", "mPa·s", "dynamic viscosity"), Out("constant-mu0", "microreyn", "constant mu0"), Out("constant-b", "-", "constant b in °F", 5)],
+            Inputs =
+            [
+                Word("grade", "SAE grade", null, "10", "20", "30", "40", "50", "60"),
+                Num("temperature", "°C", "oil temperature", from: 0, to: 150, def: "100 °C"),
+            ],
+            Outputs =
+            [
+                Out("viscosity", "mPa·s", "dynamic viscosity"),
+                Out("constant-mu0", "microreyn", "constant mu0"),
+                Out("constant-b", "-", "constant b in °F", 5),
+            ],
             Work = (given, answer) =>
             {
                 var grade = int.Parse(given.Word("grade"));
@@ -90,13 +121,25 @@ internal static class OilEntries
             Tells = "The limits of an SAE J300 grade, or which grade a hot viscosity fits.",
             DoesNotTell = "Whether a used oil is fit: compare it with its own new figure. Cold limits need a laboratory.",
             Formula = "table; the upper viscosity limit reads less than",
-            Validity = "Fresh oil, January 2015 figures. Rows 8 and 20W from memory. Older tables differ: SAE 20 began at 5.6, light SAE 40 had 2.9 at high shear.",
+            Validity =
+                "Fresh oil, January 2015 figures. Rows 8 and 20W from memory. Older tables differ: SAE 20 began at 5.6, light SAE 40 " +
+                "had 2.9 at high shear.",
             Source = "SAE J300, table 1 (January 2015 figures; the 2021 edition lists the same grades), reprint read at raso.name.",
-            Inputs = [new("grade", "grade to look up", InputKind.Word, "", 0, false, 0, null, true, EngineNames), Num("viscosity-100", "cSt", "viscosity at 100 °C", above: 0, to: 1000, optional: true)],
+            Inputs =
+            [
+                new("grade", "grade to look up", InputKind.Word, "", 0, false, 0, null, true, EngineNames),
+                Num("viscosity-100", "cSt", "viscosity at 100 °C", above: 0, to: 1000, optional: true),
+            ],
             Outputs =
             [
-                Says("grades", "grades it fits"), Out("lowest", "cSt", "lowest viscosity at 100 °C", 4), Out("below", "cSt", "viscosity at 100 °C must be below", 4), Out("high-shear", "mPa·s", "lowest viscosity at 150 °C and high shear", 2),
-                Out("cranking", "mPa·s", "highest cranking viscosity", 4), Out("cranking-temperature", "°C", "at", 2), Out("pumping", "mPa·s", "highest pumping viscosity", 4), Out("pumping-temperature", "°C", "at", 2),
+                Says("grades", "grades it fits"),
+                Out("lowest", "cSt", "lowest viscosity at 100 °C", 4),
+                Out("below", "cSt", "viscosity at 100 °C must be below", 4),
+                Out("high-shear", "mPa·s", "lowest viscosity at 150 °C and high shear", 2),
+                Out("cranking", "mPa·s", "highest cranking viscosity", 4),
+                Out("cranking-temperature", "°C", "at", 2),
+                Out("pumping", "mPa·s", "highest pumping viscosity", 4),
+                Out("pumping-temperature", "°C", "at", 2),
             ],
             Work = (given, answer) =>
             {
@@ -112,12 +155,24 @@ internal static class OilEntries
             Id = "gear-oil-grade",
             Title = "SAE gear-oil grade",
             Tells = "The limits of an SAE J306 grade, or which grade a hot viscosity fits.",
-            DoesNotTell = "Whether the additives suit the gear or the synchronisers: grade says thickness only. SAE 90 gear oil is about as thick as SAE 50 engine oil.",
+            DoesNotTell =
+                "Whether the additives suit the gear or the synchronisers: grade says thickness only. SAE 90 gear oil is about as thick " +
+                "as SAE 50 engine oil.",
             Formula = "table; the upper limit reads less than",
             Validity = "Fresh oil, February 2019 figures. Row 75 from memory.",
             Source = "SAE J306 (February 2019), table 1, reprint read at pmlubrication.com.au.",
-            Inputs = [new("grade", "grade to look up", InputKind.Word, "", 0, false, 0, null, true, GearNames), Num("viscosity-100", "cSt", "viscosity at 100 °C", above: 0, to: 1000, optional: true)],
-            Outputs = [Says("grades", "grades it fits"), Out("lowest", "cSt", "lowest viscosity at 100 °C", 4), Out("below", "cSt", "viscosity at 100 °C must be below", 4), Out("cold-temperature", "°C", "highest temperature for 150 000 mPa·s", 2)],
+            Inputs =
+            [
+                new("grade", "grade to look up", InputKind.Word, "", 0, false, 0, null, true, GearNames),
+                Num("viscosity-100", "cSt", "viscosity at 100 °C", above: 0, to: 1000, optional: true),
+            ],
+            Outputs =
+            [
+                Says("grades", "grades it fits"),
+                Out("lowest", "cSt", "lowest viscosity at 100 °C", 4),
+                Out("below", "cSt", "viscosity at 100 °C must be below", 4),
+                Out("cold-temperature", "°C", "highest temperature for 150 000 mPa·s", 2),
+            ],
             Work = (given, answer) =>
             {
                 Require.That(given.Has("grade") || given.Has("viscosity-100"), "give a grade or a viscosity-100.");
@@ -142,8 +197,18 @@ internal static class OilEntries
             Formula = "midpoint plus and minus 10 %",
             Validity = "Fresh oil, VG 2 to VG 1500.",
             Source = "ISO 3448 (1992), table 1, reprint read at fusito-japan.com.",
-            Inputs = [new("grade", "grade to look up", InputKind.Word, "", 0, false, 0, null, true, IndustrialNames), Num("viscosity-40", "cSt", "viscosity at 40 °C", above: 0, to: 1e5, optional: true)],
-            Outputs = [Says("grades", "grade it fits"), Out("middle", "cSt", "middle", 4), Out("lowest", "cSt", "lowest", 4), Out("highest", "cSt", "highest", 4)],
+            Inputs =
+            [
+                new("grade", "grade to look up", InputKind.Word, "", 0, false, 0, null, true, IndustrialNames),
+                Num("viscosity-40", "cSt", "viscosity at 40 °C", above: 0, to: 1e5, optional: true),
+            ],
+            Outputs =
+            [
+                Says("grades", "grade it fits"),
+                Out("middle", "cSt", "middle", 4),
+                Out("lowest", "cSt", "lowest", 4),
+                Out("highest", "cSt", "highest", 4),
+            ],
             Work = (given, answer) =>
             {
                 Require.That(given.Has("grade") || given.Has("viscosity-40"), "give a grade or a viscosity-40.");

@@ -54,7 +54,8 @@ public static class OilGrades
     /// <param name="at100CSt">Viscosity at 100 °C [mm²/s], above 0.</param>
     /// <returns>Names of the summer grades, thinnest first; empty between or outside grades.</returns>
     /// <remarks>
-    /// Formula: table. Valid: fresh oil; used oil is judged against its own new figure first. Source: SAE J300 (January 2015 figures), table 1, reprint read.
+    /// Formula: table. Valid: fresh oil; used oil is judged against its own new figure first. Source: SAE J300 (January 2015 figures),
+    /// table 1, reprint read.
     /// Example: 10.5 mm²/s is SAE 30.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Viscosity is 0 or below.</exception>

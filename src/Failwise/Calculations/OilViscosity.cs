@@ -5,7 +5,8 @@ public static class OilViscosity
 {
     private const double Kelvin = 273.15;
 
-    // Lower and upper end at 100 °C, then a, b, c of L and d, e, f of H; from memory of the equation form of ASTM D2270, checked against printed rows.
+    // Lower and upper end at 100 °C, then a, b, c of L and d, e, f of H; from memory of the equation form of ASTM D2270, checked against
+    // printed rows.
     private static readonly double[][] Bands =
     [
         [2.0, 3.8, 1.14673, 1.7576, -0.109, 0.84155, 1.5521, -0.077],
@@ -33,7 +34,8 @@ public static class OilViscosity
     /// <param name="secondC">Second temperature [°C].</param>
     /// <returns>A and B of the line.</returns>
     /// <remarks>
-    /// Formula: log log (nu + 0.7) = A - B log T, T in kelvin. Valid: 2 mm²/s and above, oil still liquid and not over 200 °C; multigrades only roughly.
+    /// Formula: log log (nu + 0.7) = A - B log T, T in kelvin. Valid: 2 mm²/s and above, oil still liquid and not over 200 °C; multigrades
+    /// only roughly.
     /// Source: ASTM D341 form, read in a worked spreadsheet on a document site (scribd 361017004), which uses 273 for 273.15.
     /// Example: 32 at 40 °C and 5.4 at 100 °C gives A 9.53, B 3.75.
     /// </remarks>
@@ -43,7 +45,9 @@ public static class OilViscosity
         RequireOil(firstCSt, firstC);
         RequireOil(secondCSt, secondC);
         Require.That(Math.Abs(firstC - secondC) >= 5, "the two temperatures must lie 5 °C or more apart.");
-        Require.That(firstC < secondC == firstCSt > secondCSt, "oil gets thinner when hot: the two viscosities contradict their temperatures.");
+        Require.That(
+            firstC < secondC == firstCSt > secondCSt,
+            "oil gets thinner when hot: the two viscosities contradict their temperatures.");
         var slope = (LogLog(firstCSt) - LogLog(secondCSt)) / (Math.Log10(secondC + Kelvin) - Math.Log10(firstC + Kelvin));
         return (LogLog(firstCSt) + slope * Math.Log10(firstC + Kelvin), slope);
     }
@@ -65,7 +69,9 @@ public static class OilViscosity
         var (a, b) = WaltherConstants(firstCSt, firstC, secondCSt, secondC);
         Require.Within(wantedC, -60, 200, "temperature", "°C");
         var result = Math.Pow(10, Math.Pow(10, a - b * Math.Log10(wantedC + Kelvin))) - 0.7;
-        Require.That(double.IsFinite(result) && result >= 2, $"at {wantedC:G4} °C the oil would be outside 2 mm²/s and thicker, where this form stops.");
+        Require.That(
+            double.IsFinite(result) && result >= 2,
+            $"at {wantedC:G4} °C the oil would be outside 2 mm²/s and thicker, where this form stops.");
         return result;
     }
 
@@ -74,7 +80,8 @@ public static class OilViscosity
     /// <returns>L and H [mm²/s].</returns>
     /// <remarks>
     /// Formula: L = a Y² + b Y + c, H = d Y² + e Y + f by bands. Valid: 2 mm²/s and above.
-    /// Source: ASTM D2270 (1993, reapproved 1998), 5.1.2 and 6.1.2 above 70; below 70 the equation form of its table, from memory, within 0.03 of the printed rows checked.
+    /// Source: ASTM D2270 (1993, reapproved 1998), 5.1.2 and 6.1.2 above 70; below 70 the equation form of its table, from memory, within
+    /// 0.03 of the printed rows checked.
     /// Example: 100 mm²/s gives L 9604, H 2772.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Viscosity is out of range.</exception>
@@ -91,7 +98,8 @@ public static class OilViscosity
     /// <param name="at100CSt">Viscosity at 100 °C [mm²/s], 2 to 2000.</param>
     /// <returns>Viscosity index [-], not rounded.</returns>
     /// <remarks>
-    /// Formula: 100 (L-U)/(L-H) up to 100, above it (10^N - 1)/0.00715 + 100 with N = (log H - log U)/log Y. Valid: 2 mm²/s and above at 100 °C.
+    /// Formula: 100 (L-U)/(L-H) up to 100, above it (10^N - 1)/0.00715 + 100 with N = (log H - log U)/log Y. Valid: 2 mm²/s and above at
+    /// 100 °C.
     /// Source: ASTM D2270 (1993, reapproved 1998), sections 5 and 6; same method as ISO 2909. Example: 22.83 and 5.05 gives 156.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A viscosity is out of range.</exception>
@@ -108,7 +116,8 @@ public static class OilViscosity
     /// <param name="h">Reference H [mm²/s].</param>
     /// <returns>Viscosity index [-], not rounded.</returns>
     /// <remarks>
-    /// Formula: as <see cref="Index"/>. Valid: as <see cref="Index"/>. Source: as <see cref="Index"/>. Example: 22.83, 5.05, H 28.97 gives 156.37.
+    /// Formula: as <see cref="Index"/>. Valid: as <see cref="Index"/>. Source: as <see cref="Index"/>. Example: 22.83, 5.05, H 28.97 gives
+    /// 156.37.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The oil would be thicker hot than cold.</exception>
     public static double IndexFromReference(double at40CSt, double at100CSt, double l, double h)
@@ -125,7 +134,8 @@ public static class OilViscosity
     /// <param name="temperatureC">Oil temperature [°C], 0 to 150.</param>
     /// <returns>Dynamic viscosity [mPa·s].</returns>
     /// <remarks>
-    /// Formula: mu = mu0 exp(b / (T + 95)), mu in microreyn, T in °F. Valid: old straight grades; a stand-in where the oil's own figures are missing.
+    /// Formula: mu = mu0 exp(b / (T + 95)), mu in microreyn, T in °F. Valid: old straight grades; a stand-in where the oil's own figures
+    /// are missing.
     /// Source: Shigley's Mechanical Engineering Design (McGraw-Hill), caption of the viscosity chart, Fig. 12-13, transcription read.
     /// Example: SAE 30 at 100 °C gives 8.16 mPa·s by hand.
     /// </remarks>
@@ -140,7 +150,8 @@ public static class OilViscosity
     /// <summary>Constants of the typical straight-oil line.</summary>
     /// <param name="grade">SAE grade: 10, 20, 30, 40, 50 or 60.</param>
     /// <returns>mu0 [microreyn] and b [°F].</returns>
-    /// <remarks>Formula: table. Valid: grades 10 to 60. Source: as <see cref="TypicalMPas"/>. Example: SAE 30 gives 0.0141 and 1360.</remarks>
+    /// <remarks>Formula: table. Valid: grades 10 to 60. Source: as <see cref="TypicalMPas"/>. Example: SAE 30 gives 0.0141 and
+    /// 1360.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">No constants for this grade.</exception>
     public static (double Mu0, double B) TypicalConstants(int grade) => grade switch
     {
@@ -157,7 +168,8 @@ public static class OilViscosity
     /// <param name="kinematicCSt">Kinematic viscosity [mm²/s], above 0.</param>
     /// <param name="densityKgL">Density at that temperature [kg/L], 0.6 to 1.3.</param>
     /// <returns>Dynamic viscosity [mPa·s].</returns>
-    /// <remarks>Formula: mu = nu rho. Valid: any oil. Source: by definition. Example: by hand, 100 mm²/s at 0.85 kg/L gives 85 mPa·s.</remarks>
+    /// <remarks>Formula: mu = nu rho. Valid: any oil. Source: by definition. Example: by hand, 100 mm²/s at 0.85 kg/L gives 85
+    /// mPa·s.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double DynamicMPas(double kinematicCSt, double densityKgL)
     {

@@ -19,7 +19,8 @@ public static class Reciprocating
     /// <param name="speedRpm">Crankshaft speed [rev/min], 0 or above.</param>
     /// <returns>Mean piston speed [m/s].</returns>
     /// <remarks>
-    /// Formula: v = 2 s n / 60 000. Valid: any slider-crank; says nothing about peak speed. Source: by definition, two strokes a revolution.
+    /// Formula: v = 2 s n / 60 000. Valid: any slider-crank; says nothing about peak speed. Source: by definition, two strokes a
+    /// revolution.
     /// Example: 80 mm at 6000 rev/min gives 16.0 m/s.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Stroke is 0 or below, or speed is below 0.</exception>
@@ -38,7 +39,8 @@ public static class Reciprocating
     /// <returns>Velocity away from the head [m/s].</returns>
     /// <remarks>
     /// Formula: v = w r (sin t + r sin 2t / (2 l)). Valid: rod of 3 crank radii or more (two-term series).
-    /// Source: Theory of Machines, 14th ed. (Eurasia, 2009), example 15.4, transcription read. Example: 300 mm, 1500 mm, 180 rev/min, 40 deg gives 4.19 m/s.
+    /// Source: Theory of Machines, 14th ed. (Eurasia, 2009), example 15.4, transcription read. Example: 300 mm, 1500 mm, 180 rev/min, 40
+    /// deg gives 4.19 m/s.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double PistonVelocity(double crankRadiusMm, double rodLengthMm, double speedRpm, double angleDeg)
@@ -71,7 +73,8 @@ public static class Reciprocating
     /// <param name="rodLengthMm">Rod length between centres [mm], 3 crank radii or more.</param>
     /// <returns>Angle after top dead centre [deg].</returns>
     /// <remarks>
-    /// Formula: root of 2 c² r/l + c - r/l = 0, c the cosine. Valid: as <see cref="PistonVelocity"/>. Source: as <see cref="PistonVelocity"/>. Example: 300 and 1500 mm gives 79.27 deg.
+    /// Formula: root of 2 c² r/l + c - r/l = 0, c the cosine. Valid: as <see cref="PistonVelocity"/>. Source: as
+    /// <see cref="PistonVelocity"/>. Example: 300 and 1500 mm gives 79.27 deg.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double ZeroAccelerationDeg(double crankRadiusMm, double rodLengthMm)
@@ -87,7 +90,8 @@ public static class Reciprocating
     /// <param name="speedRpm">Crankshaft speed [rev/min], above 0.</param>
     /// <returns>Force that pulls on rod bolts and cap [N].</returns>
     /// <remarks>
-    /// Formula: F = m r w² (1 + r/l). Valid: as <see cref="PistonVelocity"/>. Source: as <see cref="PistonVelocity"/>, at angle 0. Example: by hand, 1 kg, 50 and 200 mm, 1800 rev/min gives 2221 N.
+    /// Formula: F = m r w² (1 + r/l). Valid: as <see cref="PistonVelocity"/>. Source: as <see cref="PistonVelocity"/>, at angle 0. Example:
+    /// by hand, 1 kg, 50 and 200 mm, 1800 rev/min gives 2221 N.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double TopDeadCentreN(double massKg, double crankRadiusMm, double rodLengthMm, double speedRpm)
@@ -108,12 +112,14 @@ public static class Reciprocating
     /// <returns>The forces.</returns>
     /// <remarks>
     /// Formula: pin = p A - m a (+ m g); rod = pin / cos b; side = pin tan b; sin b = r sin t / l. Valid: no friction, going down.
-    /// Source: Theory of Machines, 14th ed. (Eurasia, 2009), examples 15.9 and 15.11, transcription read; the second prints 2265 N where correct arithmetic gives 2263.5 N.
+    /// Source: Theory of Machines, 14th ed. (Eurasia, 2009), examples 15.9 and 15.11, transcription read; the second prints 2265 N where
+    /// correct arithmetic gives 2263.5 N.
     /// Example: 80 mm, 50 and 200 mm, 1 kg, 1800 rev/min, 33 deg, 0.7 MPa gives 1848 N at the pin.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static PinForces Forces(
-        double boreMm, double crankRadiusMm, double rodLengthMm, double massKg, double speedRpm, double angleDeg, double pressureMPa, bool vertical)
+        double boreMm, double crankRadiusMm, double rodLengthMm, double massKg,
+        double speedRpm, double angleDeg, double pressureMPa, bool vertical)
     {
         Require.Above(boreMm, 0, "bore", "mm");
         Require.Above(massKg, 0, "moving mass", "kg");
@@ -124,14 +130,16 @@ public static class Reciprocating
         var push = gas + (vertical ? massKg * Gravity : 0);
         var tilt = Math.Asin(crankRadiusMm / rodLengthMm * Math.Sin(angleDeg * Math.PI / 180));
         var pin = push - inertia;
-        return new PinForces(gas, inertia, pin, pin / Math.Cos(tilt), pin * Math.Tan(tilt), inertia > 0 ? speedRpm * Math.Sqrt(push / inertia) : 0);
+        return new PinForces(
+            gas, inertia, pin, pin / Math.Cos(tilt), pin * Math.Tan(tilt), inertia > 0 ? speedRpm * Math.Sqrt(push / inertia) : 0);
     }
 
     /// <summary>Spread of a set of rods or pistons.</summary>
     /// <param name="massesG">Mass of each part [g], 2 or more, all above 0.</param>
     /// <returns>Heaviest less lightest [g].</returns>
     /// <remarks>
-    /// Formula: largest less smallest. Valid: weigh rods as whole sets and, better, both ends apart. Source: diesel service manual page 9-76 (manualshelf.com vm1012-b) allows 18 g in a set of four; no piston tolerance was found.
+    /// Formula: largest less smallest. Valid: weigh rods as whole sets and, better, both ends apart. Source: diesel service manual page
+    /// 9-76 (manualshelf.com vm1012-b) allows 18 g in a set of four; no piston tolerance was found.
     /// Example: by hand, 612, 618, 615 and 630 g spread 18 g.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Too few parts or a mass of 0 or below.</exception>

@@ -5,11 +5,13 @@ public static class ReliefValve
 {
     /// <summary>Pressure that lifts a sprung valve.</summary>
     /// <param name="rateNMm">Spring rate [N/mm], above 0.</param>
-    /// <param name="compressionMm">How far the spring is compressed: preload to crack, preload plus lift for full flow [mm], 0 or above.</param>
+    /// <param name="compressionMm">How far the spring is compressed: preload to crack, preload plus lift for full flow [mm], 0 or
+    /// above.</param>
     /// <param name="seatMm">Diameter that the pressure acts on [mm], above 0.</param>
     /// <returns>Pressure [bar].</returns>
     /// <remarks>
-    /// Formula: p = k x / A. Valid: still valve, no back pressure, no friction. Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), chapter 8; safety valve of a Design of Machine Elements textbook, example 10.9.
+    /// Formula: p = k x / A. Valid: still valve, no back pressure, no friction. Source: Fluid Power with Applications, 6th ed. (Pearson,
+    /// 2005), chapter 8; safety valve of a Design of Machine Elements textbook, example 10.9.
     /// Example: 50 mm valve with 2945 N of preload opens at 1.5 MPa.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -28,8 +30,10 @@ public static class ReliefValve
     /// <param name="discharge">Discharge coefficient [-], 0.5 to 1.</param>
     /// <returns>Flow [L/min].</returns>
     /// <remarks>
-    /// Formula: Q = Cd A sqrt(2 dp / rho). Valid: sharp edges and thin oil, Cd 0.6 to 0.8; slow oil through long gaps follows the leak formulas.
-    /// Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), example 8-4, transcription read; its rounded constant 38.1 gives 252, full units 251.5 gpm.
+    /// Formula: Q = Cd A sqrt(2 dp / rho). Valid: sharp edges and thin oil, Cd 0.6 to 0.8; slow oil through long gaps follows the leak
+    /// formulas.
+    /// Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), example 8-4, transcription read; its rounded constant 38.1 gives
+    /// 252, full units 251.5 gpm.
     /// Example: 1 in hole, 100 psi, 0.9 kg/L, Cd 0.8 gives 251.5 US gal/min.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -50,7 +54,8 @@ public static class ReliefValve
     /// <returns>Highest pressure the pump can hold [bar].</returns>
     /// <remarks>
     /// Formula: p = rho/2 (Q / (Cd A))². Valid: as <see cref="OrificeLMin"/>; bearings take further flow, so the true pressure is lower.
-    /// Source: inverse of the orifice law, as <see cref="OrificeLMin"/>. Example: 251.5 US gal/min through a 1 in hole, 0.9 kg/L, Cd 0.8 gives 100 psi.
+    /// Source: inverse of the orifice law, as <see cref="OrificeLMin"/>. Example: 251.5 US gal/min through a 1 in hole, 0.9 kg/L, Cd 0.8
+    /// gives 100 psi.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double StuckOpenBar(double pumpLMin, double areaMm2, double densityKgL, double discharge)
@@ -65,7 +70,8 @@ public static class ReliefValve
     /// <param name="flowLMin">Flow [L/min], 0 or above.</param>
     /// <returns>Power [kW].</returns>
     /// <remarks>
-    /// Formula: P = p Q. Valid: always. Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), example 8-2, transcription read. Example: 1000 psi at 20 US gal/min gives 11.7 hp.
+    /// Formula: P = p Q. Valid: always. Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), example 8-2, transcription read.
+    /// Example: 1000 psi at 20 US gal/min gives 11.7 hp.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is negative.</exception>
     public static double LostPowerKW(double pressureBar, double flowLMin)
@@ -81,7 +87,8 @@ public static class ReliefValve
     /// <param name="specificGravity">Density over that of water [-], 0.6 to 1.3.</param>
     /// <returns>Coefficient [L/min per square root of kPa].</returns>
     /// <remarks>
-    /// Formula: Cv = Q / sqrt(dp / SG). Valid: turbulent flow. Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), example 8-5, transcription read. Example: 94.8 L/min at 687 kPa, 0.9 gives 3.43.
+    /// Formula: Cv = Q / sqrt(dp / SG). Valid: turbulent flow. Source: Fluid Power with Applications, 6th ed. (Pearson, 2005), example 8-5,
+    /// transcription read. Example: 94.8 L/min at 687 kPa, 0.9 gives 3.43.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double FlowCoefficient(double flowLMin, double pressureDropKPa, double specificGravity)

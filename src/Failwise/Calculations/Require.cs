@@ -18,7 +18,8 @@ internal static class Require
     public static void Within(double value, double low, double high, string what, string unit = "")
     {
         if (!(value >= low && value <= high))
-            throw new ArgumentOutOfRangeException(null, $"{what} must lie between {Show(low, "")} and {Show(high, unit)}, not {Show(value, unit)}.");
+            throw new ArgumentOutOfRangeException(
+                null, $"{what} must lie between {Show(low, "")} and {Show(high, unit)}, not {Show(value, unit)}.");
     }
 
     public static void That(bool holds, string otherwise)

@@ -7,7 +7,8 @@ public static class RingGap
     /// <param name="boreIncreaseMm">Increase of the bore diameter where the ring stands [mm], 0 to 5.</param>
     /// <returns>Increase of the gap [mm].</returns>
     /// <remarks>
-    /// Formula: pi times the increase of diameter. Valid: ring face not worn; a worn face opens the gap more. Source: Engine Builder magazine, June 2012 (0.003 in per 0.001 in); TM 5-6115-593-34, table 1-2.
+    /// Formula: pi times the increase of diameter. Valid: ring face not worn; a worn face opens the gap more. Source: Engine Builder
+    /// magazine, June 2012 (0.003 in per 0.001 in); TM 5-6115-593-34, table 1-2.
     /// Example: 0.001 in gives 0.00314 in.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Increase is out of range.</exception>
@@ -21,7 +22,8 @@ public static class RingGap
     /// <param name="gapMm">Gap measured square in the worn bore [mm].</param>
     /// <param name="newGapMm">Gap of the same ring in a new bore [mm], 0 or above.</param>
     /// <returns>Increase of diameter if the ring face were unworn [mm].</returns>
-    /// <remarks>Formula: (gap - new gap) / pi. Valid: as <see cref="GrowthMm"/>. Source: as <see cref="GrowthMm"/>. Example: by hand, 0.314 mm more gap is 0.1 mm of bore.</remarks>
+    /// <remarks>Formula: (gap - new gap) / pi. Valid: as <see cref="GrowthMm"/>. Source: as <see cref="GrowthMm"/>. Example: by hand, 0.314
+    /// mm more gap is 0.1 mm of bore.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">The gap is smaller than new.</exception>
     public static double BoreWearMm(double gapMm, double newGapMm)
     {
@@ -35,7 +37,8 @@ public static class RingGap
     /// <param name="gapPerBore">Gap for each unit of bore [-], usually 0.004.</param>
     /// <returns>Smallest gap [mm].</returns>
     /// <remarks>
-    /// Formula: 0.004 in for each inch of bore. Valid: bores of 2.5 to 4.5 in, plain engines; the ring maker's figure comes first. Source: engineproblem.com.au knowledge test 1/49 (2019).
+    /// Formula: 0.004 in for each inch of bore. Valid: bores of 2.5 to 4.5 in, plain engines; the ring maker's figure comes first. Source:
+    /// engineproblem.com.au knowledge test 1/49 (2019).
     /// Example: 3 in bore gives 0.012 in.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>

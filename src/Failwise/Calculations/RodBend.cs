@@ -9,7 +9,8 @@ public static class RodBend
     /// <param name="overMm">Length the limit is written for [mm], above 0.</param>
     /// <returns>Offset over that length [mm].</returns>
     /// <remarks>
-    /// Formula: offset times (length of the limit) / (distance of the readings). Valid: straight bar through the small end. Source: by proportion; limits published for 25 and 100 mm differ by a factor of six, so the maker's counts.
+    /// Formula: offset times (length of the limit) / (distance of the readings). Valid: straight bar through the small end. Source: by
+    /// proportion; limits published for 25 and 100 mm differ by a factor of six, so the maker's counts.
     /// Example: 0.038 mm over 25 mm is 0.152 mm over 100 mm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>

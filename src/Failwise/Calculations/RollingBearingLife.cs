@@ -9,7 +9,8 @@ public static class RollingBearingLife
     /// <param name="roller">True for roller bearings, false for ball bearings.</param>
     /// <returns>Life that 90 % reach [million revolutions].</returns>
     /// <remarks>
-    /// Formula: L10 = (C/P)^3 for balls, ^(10/3) for rollers. Valid: load to half of C, clean and well oiled. Source: ISO 281 form; Machine Design (Cengage India, 2007), examples 20.1 and 20.4, transcription read.
+    /// Formula: L10 = (C/P)^3 for balls, ^(10/3) for rollers. Valid: load to half of C, clean and well oiled. Source: ISO 281 form; Machine
+    /// Design (Cengage India, 2007), examples 20.1 and 20.4, transcription read.
     /// Example: 3350 and 1095 lbf, balls, gives 28.63 million.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -17,7 +18,9 @@ public static class RollingBearingLife
     {
         Require.Above(capacityN, 0, "capacity", "N");
         Require.Above(loadN, 0, "load", "N");
-        Require.That(loadN <= capacityN / 2, $"the load {loadN:G4} N is above half the capacity {capacityN:G4} N: the life formula does not hold there.");
+        Require.That(
+            loadN <= capacityN / 2,
+            $"the load {loadN:G4} N is above half the capacity {capacityN:G4} N: the life formula does not hold there.");
         return Math.Pow(capacityN / loadN, Exponent(roller));
     }
 
@@ -25,7 +28,8 @@ public static class RollingBearingLife
     /// <param name="millionRev">Life [million revolutions], 0 or above.</param>
     /// <param name="speedRpm">Speed [rev/min], above 0.</param>
     /// <returns>Life [h].</returns>
-    /// <remarks>Formula: 10^6 L / (60 n). Valid: steady speed. Source: Machine Design (Cengage India, 2007), example 20.1, transcription read. Example: (5050/2400)³ million at 1750 rev/min gives 88.73 h.</remarks>
+    /// <remarks>Formula: 10^6 L / (60 n). Valid: steady speed. Source: Machine Design (Cengage India, 2007), example 20.1, transcription
+    /// read. Example: (5050/2400)³ million at 1750 rev/min gives 88.73 h.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double Hours(double millionRev, double speedRpm)
     {
@@ -39,7 +43,8 @@ public static class RollingBearingLife
     /// <param name="millionRev">Life wanted [million revolutions], above 0.</param>
     /// <param name="roller">True for roller bearings.</param>
     /// <returns>Capacity [N].</returns>
-    /// <remarks>Formula: C = P L^(1/p). Valid: as <see cref="L10"/>. Source: Machine Design (Cengage India, 2007), example 20.2, transcription read. Example: 2400 lbf, 21 million, balls, gives 6621 lbf.</remarks>
+    /// <remarks>Formula: C = P L^(1/p). Valid: as <see cref="L10"/>. Source: Machine Design (Cengage India, 2007), example 20.2,
+    /// transcription read. Example: 2400 lbf, 21 million, balls, gives 6621 lbf.</remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double CapacityN(double loadN, double millionRev, bool roller)
     {
@@ -56,7 +61,8 @@ public static class RollingBearingLife
     /// <param name="rotation">1 for a turning inner ring, 1.2 for a turning outer ring in older books [-].</param>
     /// <returns>Equivalent load [N].</returns>
     /// <remarks>
-    /// Formula: P = X V Fr + Y Fa, and V Fr at least. Valid: X and Y for this bearing and load ratio. Source: Machine Design (Dorling Kindersley India, 2010), example 18-2, transcription read.
+    /// Formula: P = X V Fr + Y Fa, and V Fr at least. Valid: X and Y for this bearing and load ratio. Source: Machine Design (Dorling
+    /// Kindersley India, 2010), example 18-2, transcription read.
     /// Example: 1250 and 625 N, 0.56, 1.2, outer ring turning gives 1590 N.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -77,16 +83,20 @@ public static class RollingBearingLife
     /// <param name="roller">True for roller bearings.</param>
     /// <returns>Mean load [N] and mean speed [rev/min].</returns>
     /// <remarks>
-    /// Formula: Pm = (sum P^p n t / sum n t)^(1/p). Valid: as <see cref="L10"/> for each step. Source: Machine Design (Dorling Kindersley India, 2010), example 18-9, transcription read.
+    /// Formula: Pm = (sum P^p n t / sum n t)^(1/p). Valid: as <see cref="L10"/> for each step. Source: Machine Design (Dorling Kindersley
+    /// India, 2010), example 18-9, transcription read.
     /// Example: 3, 4, 5 kN at 1440, 1080, 720 rev/min for 0.25, 0.5, 0.25 gives 3954 N.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The lists do not match or the shares do not add up to 1.</exception>
-    public static (double LoadN, double SpeedRpm) MeanLoad(IReadOnlyList<double> loadsN, IReadOnlyList<double> speedsRpm, IReadOnlyList<double> shares, bool roller)
+    public static (double LoadN, double SpeedRpm) MeanLoad(
+        IReadOnlyList<double> loadsN, IReadOnlyList<double> speedsRpm, IReadOnlyList<double> shares, bool roller)
     {
         ArgumentNullException.ThrowIfNull(loadsN);
         ArgumentNullException.ThrowIfNull(speedsRpm);
         ArgumentNullException.ThrowIfNull(shares);
-        Require.That(loadsN.Count > 0 && loadsN.Count == speedsRpm.Count && loadsN.Count == shares.Count, "loads, speeds and shares must be lists of one length.");
+        Require.That(
+            loadsN.Count > 0 && loadsN.Count == speedsRpm.Count && loadsN.Count == shares.Count,
+            "loads, speeds and shares must be lists of one length.");
         foreach (var value in loadsN.Concat(speedsRpm).Concat(shares))
             Require.Above(value, 0, "load, speed or share");
         Require.Within(shares.Sum(), 0.999, 1.001, "sum of the shares");
@@ -101,7 +111,8 @@ public static class RollingBearingLife
     /// <param name="older">True for the older table, false for ISO 281:2007.</param>
     /// <returns>Factor a1 [-].</returns>
     /// <remarks>
-    /// Formula: table. Valid: never mix the two; a two-parameter Weibull line gives 0.244 at 98 % instead. Source: ISO 281:2007 (read in an open library's data) and older catalogues (easymanua.ls, skf concentra page 9). Example: 98 % gives 0.37, older 0.33.
+    /// Formula: table. Valid: never mix the two; a two-parameter Weibull line gives 0.244 at 98 % instead. Source: ISO 281:2007 (read in an
+    /// open library's data) and older catalogues (easymanua.ls, skf concentra page 9). Example: 98 % gives 0.37, older 0.33.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">The reliability is not in the table.</exception>
     public static double ReliabilityFactor(int reliabilityPercent, bool older = false) => (reliabilityPercent, older) switch
@@ -123,7 +134,8 @@ public static class RollingBearingLife
     /// <param name="exponent">Weibull slope [-], 0.8 to 3; 1.17 in the textbook.</param>
     /// <returns>Share of L10 [-].</returns>
     /// <remarks>
-    /// Formula: (ln(1/R) / ln(1/0.9))^(1/b). Valid: one of three conventions, see <see cref="ReliabilityFactor"/>. Source: Machine Design (Dorling Kindersley India, 2010), example 18-7, transcription read. Example: 0.98 and 1.17 gives 0.2438.
+    /// Formula: (ln(1/R) / ln(1/0.9))^(1/b). Valid: one of three conventions, see <see cref="ReliabilityFactor"/>. Source: Machine Design
+    /// (Dorling Kindersley India, 2010), example 18-7, transcription read. Example: 0.98 and 1.17 gives 0.2438.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double WeibullShare(double reliability, double exponent = 1.17)
@@ -138,7 +150,8 @@ public static class RollingBearingLife
     /// <param name="meanDiameterMm">Mean of bore and outside diameter [mm], 5 to 2000.</param>
     /// <returns>Reference viscosity at running temperature [mm²/s].</returns>
     /// <remarks>
-    /// Formula: 45 000 n^-0.83 dm^-0.5 below 1000 rev/min, 4500 n^-0.5 dm^-0.5 from there. Valid: mineral oil; makers' diagrams differ by about a sixth. Source: ISO 281:2007, transcription read.
+    /// Formula: 45 000 n^-0.83 dm^-0.5 below 1000 rev/min, 4500 n^-0.5 dm^-0.5 from there. Valid: mineral oil; makers' diagrams differ by
+    /// about a sixth. Source: ISO 281:2007, transcription read.
     /// Example: by hand, 1000 rev/min, 100 mm gives 14.2 mm²/s.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -156,8 +169,10 @@ public static class RollingBearingLife
     /// <param name="roller">True for radial roller bearings, false for radial ball bearings.</param>
     /// <returns>Factor a_ISO [-], 0.1 to 50.</returns>
     /// <remarks>
-    /// Formula: balls 0.1 [1 - (2.5671 - B/k^m)^0.83 (eC Cu/P)^(1/3)]^-9.3, rollers 0.1 [1 - (1.5859 - B/k^m) (eC Cu/P)^0.4]^-9.185. Valid: kappa 0.1 to 4, capped at 50.
-    /// Source: ISO 281:2007, 9.3.3, constants read in an open library's data file, whose middle exponent 0.019087 must be 0.19087. Example: by hand, balls, kappa 1, product 0.1 gives 2.43.
+    /// Formula: balls 0.1 [1 - (2.5671 - B/k^m)^0.83 (eC Cu/P)^(1/3)]^-9.3, rollers 0.1 [1 - (1.5859 - B/k^m) (eC Cu/P)^0.4]^-9.185. Valid:
+    /// kappa 0.1 to 4, capped at 50.
+    /// Source: ISO 281:2007, 9.3.3, constants read in an open library's data file, whose middle exponent 0.019087 must be 0.19087. Example:
+    /// by hand, balls, kappa 1, product 0.1 gives 2.43.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double LifeFactor(double kappa, double contamination, double fatigueLoadRatio, bool roller)

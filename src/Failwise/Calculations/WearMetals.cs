@@ -29,7 +29,8 @@ public static class WearMetals
     /// <param name="ppm">Reading [ppm], 0 to 10 000.</param>
     /// <returns>normal, marginal, high or abnormal.</returns>
     /// <remarks>
-    /// Formula: table. Valid: that two-stroke diesel, rotating-disc method; other engines and other methods read differently. Source: TM 38-301-4 (Joint Oil Analysis Program manual, 2012/2013), component page 85. Example: Fe 216 is abnormal.
+    /// Formula: table. Valid: that two-stroke diesel, rotating-disc method; other engines and other methods read differently. Source: TM
+    /// 38-301-4 (Joint Oil Analysis Program manual, 2012/2013), component page 85. Example: Fe 216 is abnormal.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">No level for the element, or the reading is out of range.</exception>
     public static string Level(string element, double ppm)
@@ -42,13 +43,15 @@ public static class WearMetals
     /// <summary>Levels of one element on the military diesel scale.</summary>
     internal static WearLevel RowOf(string element) =>
         MilitaryDiesel.FirstOrDefault(row => row.Element == element)
-        ?? throw new ArgumentOutOfRangeException(null, $"the element must be {string.Join(", ", MilitaryDiesel.Select(row => row.Element))}, not '{element}'.");
+        ?? throw new ArgumentOutOfRangeException(
+            null, $"the element must be {string.Join(", ", MilitaryDiesel.Select(row => row.Element))}, not '{element}'.");
 
     /// <summary>Warning level of a lubricant maker.</summary>
     /// <param name="element">Fe, Cr, Sn, Al, Pb, Cu, B or Si.</param>
     /// <returns>Level [ppm].</returns>
     /// <remarks>
-    /// Formula: table. Valid: vehicle engines, 2004; lead means nothing with leaded petrol; boron and silicon against the new oil. Source: lubricant maker's handbook (2004), reprinted in a fleet guide, Appendix B, page 53. Example: Fe 100 ppm.
+    /// Formula: table. Valid: vehicle engines, 2004; lead means nothing with leaded petrol; boron and silicon against the new oil. Source:
+    /// lubricant maker's handbook (2004), reprinted in a fleet guide, Appendix B, page 53. Example: Fe 100 ppm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">No level for the element.</exception>
     public static double WarningPpm(string element) => element switch
@@ -64,7 +67,8 @@ public static class WearMetals
     /// <param name="element">Fe, Cr, Cu, Pb, Al, Ag or Si.</param>
     /// <returns>Lower and upper end of what laboratories call acceptable [ppm]; the lower end is no floor.</returns>
     /// <remarks>
-    /// Formula: table. Valid: shows only how far published limits lie apart. Source: v8sho.com, interpreting oil analysis, quoting a laboratory table. Example: Fe 100 to 200 ppm.
+    /// Formula: table. Valid: shows only how far published limits lie apart. Source: v8sho.com, interpreting oil analysis, quoting a
+    /// laboratory table. Example: Fe 100 to 200 ppm.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">No spread for the element.</exception>
     public static (double LowPpm, double HighPpm) AcceptableSpread(string element) => element switch
@@ -83,7 +87,8 @@ public static class WearMetals
     /// <param name="hours">Running hours between the two [h], above 0, no oil change between.</param>
     /// <returns>Rise [ppm in 10 h].</returns>
     /// <remarks>
-    /// Formula: 10 (later - earlier) / hours. Valid: no oil change and no large top-up between. Source: form of the trend limits in TM 38-301-4. Example: by hand, 60 to 103 ppm in 10 h is 43.
+    /// Formula: 10 (later - earlier) / hours. Valid: no oil change and no large top-up between. Source: form of the trend limits in TM
+    /// 38-301-4. Example: by hand, 60 to 103 ppm in 10 h is 43.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public static double RisePerTenHours(double earlierPpm, double laterPpm, double hours)
@@ -99,7 +104,9 @@ public static class WearMetals
     /// <param name="latestPpm">Latest reading [ppm], 0 or above.</param>
     /// <returns>Distance from their mean in standard deviations [-].</returns>
     /// <remarks>
-    /// Formula: (latest - mean) / s, s with n - 1. Valid: like oil age, like service, four readings or more. Source: statistical practice, from memory; an STLE article (May 2012) says no uniform condemning limits exist. Example: by hand, 10, 12, 14, 16 then 18: mean 13, s 2.582, gives 1.94.
+    /// Formula: (latest - mean) / s, s with n - 1. Valid: like oil age, like service, four readings or more. Source: statistical practice,
+    /// from memory; an STLE article (May 2012) says no uniform condemning limits exist. Example: by hand, 10, 12, 14, 16 then 18: mean 13,
+    /// s 2.582, gives 1.94.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Too few readings, or all alike.</exception>
     public static double OwnTrendSigma(IReadOnlyList<double> historyPpm, double latestPpm)
@@ -118,7 +125,8 @@ public static class WearMetals
     /// <param name="small">Reading of small particles DS [-], above 0, not above DL.</param>
     /// <returns>Severity, wear particle concentration and large over small [-].</returns>
     /// <remarks>
-    /// Formula: severity DL² - DS², concentration DL + DS, ratio DL/DS. Valid: one instrument and one dilution. Source: Trico DR-7 manual page 24, which also prints the false DL(DL-DS); ratio alert above 2 from one laboratory page.
+    /// Formula: severity DL² - DS², concentration DL + DS, ratio DL/DS. Valid: one instrument and one dilution. Source: Trico DR-7 manual
+    /// page 24, which also prints the false DL(DL-DS); ratio alert above 2 from one laboratory page.
     /// Example: by hand, 20 and 8 gives 336, 28 and 2.5.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -133,7 +141,9 @@ public static class WearMetals
     /// <param name="waterPpm">Water [ppm], 25 to 400.</param>
     /// <returns>Life over the life at 100 ppm [-].</returns>
     /// <remarks>
-    /// Formula: (100 / X)^0.6. Valid: 25 to 400 ppm only; the tests used tapered roller bearings and an SAE 20 oil at 25, 100 and 400 ppm. Source: Tribology and Lubrication Technology (STLE), June 2021, From the Editor. Example: going from 400 to 100 ppm gives 2.3 times the life.
+    /// Formula: (100 / X)^0.6. Valid: 25 to 400 ppm only; the tests used tapered roller bearings and an SAE 20 oil at 25, 100 and 400 ppm.
+    /// Source: Tribology and Lubrication Technology (STLE), June 2021, From the Editor. Example: going from 400 to 100 ppm gives 2.3 times
+    /// the life.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Water is outside 25 to 400 ppm.</exception>
     public static double WaterLife(double waterPpm)

@@ -4,7 +4,7 @@ namespace Failwise.Units;
 /// <param name="Text">The text as written, for instance <c>1.5 thou</c>.</param>
 /// <param name="Value">The number in <paramref name="Unit"/>.</param>
 /// <param name="Unit">The unit as written.</param>
-/// <param name="Decimals">How many places behind the point were written, which says how finely it was read.</param>
+/// <param name="Decimals">How many places behind the point carry meaning, which says how finely it was read; -2 means hundreds.</param>
 public sealed record Quantity(string Text, double Value, Unit Unit, int Decimals)
 {
     /// <summary>A quantity that was worked out rather than written.</summary>
@@ -16,9 +16,8 @@ public sealed record Quantity(string Text, double Value, Unit Unit, int Decimals
     {
         ArgumentNullException.ThrowIfNull(unit);
         var number = Digits.Significant(value, significant);
-        var point = number.IndexOf('.', StringComparison.Ordinal);
         var text = unit.Symbol == "-" ? number : $"{number} {unit.Symbol}";
-        return new Quantity(text, value, unit, point < 0 ? 0 : number.Length - point - 1);
+        return new Quantity(text, value, unit, -Digits.StepOf(value, significant));
     }
 
     /// <summary>The value in another unit of the same dimension.</summary>
@@ -27,7 +26,8 @@ public sealed record Quantity(string Text, double Value, Unit Unit, int Decimals
     /// <exception cref="ArgumentException">The unit is unknown or measures something else.</exception>
     public double In(string unit) => Unit.Convert(Value, UnitTable.Get(unit));
 
-    /// <summary>The same amount in the other system, with no more digits than were written; null when both systems share the unit.</summary>
+    /// <summary>The same amount in the other system, with no more digits than were written; null when both systems share the
+    /// unit.</summary>
     /// <returns>A quantity in the other system, or null.</returns>
     public Quantity? InOtherSystem()
     {
@@ -36,8 +36,8 @@ public sealed record Quantity(string Text, double Value, Unit Unit, int Decimals
         var target = UnitTable.Get(Unit.Counterpart);
         var value = Unit.Convert(Value, target);
         var step = Math.Pow(10, -Decimals) * Unit.Factor / target.Factor;
-        var decimals = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 8);
-        return new Quantity($"{value.ToString($"F{decimals}")} {target.Symbol}", value, target, decimals);
+        var decimals = Math.Min((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 12);
+        return new Quantity($"{Digits.ToStep(value, -decimals)} {target.Symbol}", value, target, decimals);
     }
 
     /// <summary>As written, with the other system in brackets where there is one.</summary>

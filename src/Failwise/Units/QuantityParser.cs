@@ -12,7 +12,8 @@ public static class QuantityParser
     /// <param name="reason">Why it could not be read and what to write instead.</param>
     /// <param name="assumed">Unit of a number written without one; null refuses such a number.</param>
     /// <returns>True when the text could be read.</returns>
-    public static bool TryParse(string? text, [NotNullWhen(true)] out Quantity? quantity, [NotNullWhen(false)] out string? reason, Unit? assumed = null)
+    public static bool TryParse(
+        string? text, [NotNullWhen(true)] out Quantity? quantity, [NotNullWhen(false)] out string? reason, Unit? assumed = null)
     {
         quantity = null;
         var written = (text ?? "").Trim();
@@ -30,10 +31,13 @@ public static class QuantityParser
         var unit = unitText.Length == 0 ? assumed : UnitTable.Find(unitText);
         if (unit is null)
         {
-            reason = unitText.Length == 0 ? $"'{written}' has no unit: write it like '{number} mm'." : UnknownUnit(written, number, unitText);
+            reason = unitText.Length == 0
+                ? $"'{written}' has no unit: write it like '{number} mm'."
+                : UnknownUnit(written, number, unitText);
             return false;
         }
-        quantity = new Quantity(unitText.Length == 0 && unit.Symbol != "-" ? $"{written} {unit.Symbol}" : written, value, unit, Decimals(number));
+        quantity = new Quantity(
+            unitText.Length == 0 && unit.Symbol != "-" ? $"{written} {unit.Symbol}" : written, value, unit, Decimals(number));
         return true;
     }
 
@@ -43,14 +47,16 @@ public static class QuantityParser
     /// <param name="quantity">The quantity when the text could be read.</param>
     /// <param name="reason">Why it could not be read and what to write instead.</param>
     /// <returns>True when the text could be read and measures the right thing.</returns>
-    public static bool TryParse(string? text, Unit wanted, [NotNullWhen(true)] out Quantity? quantity, [NotNullWhen(false)] out string? reason)
+    public static bool TryParse(
+        string? text, Unit wanted, [NotNullWhen(true)] out Quantity? quantity, [NotNullWhen(false)] out string? reason)
     {
         ArgumentNullException.ThrowIfNull(wanted);
         if (!TryParse(text, out quantity, out reason, wanted))
             return false;
         if (quantity.Unit.Dimension == wanted.Dimension)
             return true;
-        reason = $"'{quantity.Text}' is {Words.Of(quantity.Unit.Dimension)}, but {Words.Of(wanted.Dimension)} is needed: write it in {wanted.Symbol}.";
+        reason = $"'{quantity.Text}' is {Words.Of(quantity.Unit.Dimension)}, but {Words.Of(wanted.Dimension)} is needed: write " +
+            $"it in {wanted.Symbol}.";
         quantity = null;
         return false;
     }
@@ -73,7 +79,8 @@ public static class QuantityParser
         if (parts.Length > 2)
             return $"'{written}' has several commas: write the number with one point and no comma.";
         return thousands
-            ? $"'{written}' has a comma: write {withPoint} or {number.Replace(",", "", StringComparison.Ordinal)} {unitText}".TrimEnd() + ", whichever is meant."
+            ? $"'{written}' has a comma: write {withPoint} or {number.Replace(",", "", StringComparison.Ordinal)} " +
+                $"{unitText}".TrimEnd() + ", whichever is meant."
             : $"'{written}' has a comma: write {withPoint}.";
     }
 
@@ -98,7 +105,8 @@ public static class QuantityParser
         if (letter is '-' or '−')
             return at == 0 || written[at - 1] is 'e' or 'E';
         var digitBefore = at > 0 && (char.IsAsciiDigit(written[at - 1]) || written[at - 1] == ' ');
-        var digitAfter = at + 1 < written.Length && (char.IsAsciiDigit(written[at + 1]) || (letter is 'e' or 'E' && written[at + 1] is '-' or '+'));
+        var digitAfter = at + 1 < written.Length && (
+            char.IsAsciiDigit(written[at + 1]) || (letter is 'e' or 'E' && written[at + 1] is '-' or '+'));
         return (letter is 'e' or 'E' or '/' ? digitBefore && digitAfter : letter == ' ' && digitBefore && StartsFraction(written, at + 1));
     }
 

@@ -1,7 +1,8 @@
 namespace Failwise.Units;
 
 /// <summary>Looks for slips in readings. Every method returns a question, or null when nothing looks wrong.</summary>
-/// <remarks>Which slips to look for is common practice, no source; the factors follow from the units and from the 0.5 mm and 0.025 in pitch of micrometer screws.</remarks>
+/// <remarks>Which slips to look for is common practice, no source; the factors follow from the units and from the 0.5 mm and 0.025 in pitch
+/// of micrometer screws.</remarks>
 public static class SlipDetector
 {
     private const double NearFactor = 0.03;
@@ -18,7 +19,10 @@ public static class SlipDetector
         ArgumentNullException.ThrowIfNull(expected);
         var ratio = reading.In("mm") / expected.In("mm");
         return Near(ratio, 25.4) || Near(ratio, 1 / 25.4)
-            ? new Slip(SlipKind.InchForMillimetre, $"{reading.Text} is {(ratio > 1 ? "25.4 times" : "1/25.4 of")} the expected {expected.Text}: were inches and millimetres mixed?")
+            ? new Slip(
+                SlipKind.InchForMillimetre,
+                $"{reading.Text} is {(ratio > 1 ? "25.4 times" : "1/25.4 of")} the expected {expected.Text}: were inches and " +
+                    $"millimetres mixed?")
             : null;
     }
 
@@ -36,7 +40,10 @@ public static class SlipDetector
         var gapMm = Math.Abs(reading.In("mm") - expected.In("mm"));
         var spreadMm = Math.Min(spread.In("mm"), turnMm / 4);
         return Math.Abs(gapMm - turnMm) <= spreadMm
-            ? new Slip(SlipKind.ThimbleTurn, $"{reading.Text} and {expected.Text} differ by one turn of the thimble ({(turnMm == MetricTurnMm ? "0.5 mm" : "0.025 in")}): please read again.")
+            ? new Slip(
+                SlipKind.ThimbleTurn,
+                $"{reading.Text} and {expected.Text} differ by one turn of the thimble " +
+                    $"({(turnMm == MetricTurnMm ? "0.5 mm" : "0.025 in")}): please read again.")
             : null;
     }
 
@@ -50,7 +57,9 @@ public static class SlipDetector
         ArgumentNullException.ThrowIfNull(expected);
         var ratio = torque.In("N·m") / expected.In("N·m");
         return Near(ratio, 12) || Near(ratio, 1.0 / 12)
-            ? new Slip(SlipKind.FootForInchPounds, $"{torque.Text} is {(ratio > 1 ? "12 times" : "1/12 of")} the expected {expected.Text}: were lbf·ft and lbf·in mixed?")
+            ? new Slip(
+                SlipKind.FootForInchPounds,
+                $"{torque.Text} is {(ratio > 1 ? "12 times" : "1/12 of")} the expected {expected.Text}: were lbf·ft and lbf·in mixed?")
             : null;
     }
 
@@ -76,7 +85,9 @@ public static class SlipDetector
         ArgumentNullException.ThrowIfNull(worn);
         ArgumentNullException.ThrowIfNull(newLargest);
         return worn.In("mm") > newLargest.In("mm")
-            ? new Slip(SlipKind.LessWornThanNew, $"{worn.Text} is larger than a new part ({newLargest.Text} at most): is it the right part and the right reading?")
+            ? new Slip(
+                SlipKind.LessWornThanNew,
+                $"{worn.Text} is larger than a new part ({newLargest.Text} at most): is it the right part and the right reading?")
             : null;
     }
 
@@ -89,7 +100,9 @@ public static class SlipDetector
         ArgumentNullException.ThrowIfNull(worn);
         ArgumentNullException.ThrowIfNull(newSmallest);
         return worn.In("mm") < newSmallest.In("mm")
-            ? new Slip(SlipKind.LessWornThanNew, $"{worn.Text} is smaller than a new bore ({newSmallest.Text} at least): is it the right bore and the right reading?")
+            ? new Slip(
+                SlipKind.LessWornThanNew,
+                $"{worn.Text} is smaller than a new bore ({newSmallest.Text} at least): is it the right bore and the right reading?")
             : null;
     }
 
@@ -102,7 +115,9 @@ public static class SlipDetector
         ArgumentNullException.ThrowIfNull(limit);
         ArgumentNullException.ThrowIfNull(newLargest);
         return limit.Unit.Convert(limit.Value, newLargest.Unit) < newLargest.Value
-            ? new Slip(SlipKind.LimitInsideNew, $"the wear limit {limit.Text} is tighter than the {newLargest.Text} allowed for a new part: is one of them a misprint?")
+            ? new Slip(
+                SlipKind.LimitInsideNew,
+                $"the wear limit {limit.Text} is tighter than the {newLargest.Text} allowed for a new part: is one of them a misprint?")
             : null;
     }
 

@@ -26,7 +26,9 @@ public sealed record Unit(
     {
         ArgumentNullException.ThrowIfNull(target);
         if (target.Dimension != Dimension)
-            throw new ArgumentException($"{Symbol} measures {Words.Of(Dimension)}, {target.Symbol} measures {Words.Of(target.Dimension)}.", nameof(target));
+            throw new ArgumentException(
+                $"{Symbol} measures {Words.Of(Dimension)}, {target.Symbol} measures {Words.Of(target.Dimension)}.",
+                nameof(target));
         return ReferenceEquals(this, target) ? value : (value * Factor + Offset - target.Offset) / target.Factor;
     }
 

@@ -151,14 +151,17 @@ public static class UnitTable
     {
         var key = Plain(written).ToLowerInvariant();
         var best = All
-            .SelectMany(unit => unit.Spellings.Append(unit.Symbol), (unit, spelling) => (unit, distance: EditDistance.Between(key, Plain(spelling).ToLowerInvariant())))
+            .SelectMany(
+                unit => unit.Spellings.Append(unit.Symbol),
+                (unit, spelling) => (unit, distance: EditDistance.Between(key, Plain(spelling).ToLowerInvariant())))
             .OrderBy(pair => pair.distance)
             .ThenBy(pair => pair.unit.Symbol, StringComparer.Ordinal)
             .First();
         return best.distance <= Math.Max(1, key.Length / 3) ? best.unit.Symbol : null;
     }
 
-    private static Unit U(string symbol, Dimension dimension, UnitSystem system, double factor, string counterpart, params string[] spellings) =>
+    private static Unit U(
+        string symbol, Dimension dimension, UnitSystem system, double factor, string counterpart, params string[] spellings) =>
         new(symbol, dimension, system, factor, 0, counterpart, spellings);
 
     private static Dictionary<string, Unit> Index(StringComparer comparer, bool refuseTwins)

@@ -107,6 +107,37 @@ public class CalculationCatalogTests
     }
 
     [Fact]
+    public void A_large_result_shows_no_digit_it_cannot_bear()
+    {
+        var result = CalculationCatalog.Find("bolt-torque")!.Run(new Dictionary<string, string> { ["preload"] = "24131 N", ["thread"] = "12 mm" });
+
+        result["preload"]!.Text.Should().Be("24130 N (5425 lbf)");
+        result["torque"]!.Text.Should().Be("57.9 N·m (42.72 lbf·ft)");
+    }
+
+    [Theory]
+    [InlineData("crankcase", "rings, piston or bore")]
+    [InlineData("exhaust", "exhaust valve")]
+    [InlineData("next-cylinder", "head gasket between the cylinders")]
+    public void The_place_of_the_hiss_points_to_the_leak(string place, string leak) =>
+        CalculationCatalog.Find("leak-down")!.Run(new Dictionary<string, string> { ["reading"] = "50 psi", ["heard-at"] = place })["points-to"]!.Text.Should().Be(leak);
+
+    [Theory]
+    [InlineData("900; 890; 600; 880 kPa", "900; 890; 850; 880 kPa", "3: rose, rings or bore")]
+    [InlineData("900; 890; 600; 880 kPa", "900; 890; 610; 880 kPa", "3: did not rise, valves or gasket")]
+    public void A_shot_of_oil_tells_rings_from_valves(string dry, string wet, string says) =>
+        CalculationCatalog.Find("compression")!.Run(new Dictionary<string, string> { ["readings"] = dry, ["with-oil"] = wet })["oil-shot"]!.Text.Should().Be(says);
+
+    [Fact]
+    public void Two_low_neighbours_point_to_the_gasket()
+    {
+        var result = CalculationCatalog.Find("compression")!.Run(new Dictionary<string, string> { ["readings"] = "1000; 600; 590; 990 kPa" });
+
+        result["verdict"]!.Text.Should().Be("low, two neighbours");
+        result.Notes.Should().ContainSingle().Which.Should().Contain("gasket");
+    }
+
+    [Fact]
     public void The_last_reading_of_a_list_gives_the_unit_of_the_bare_ones()
     {
         var result = CalculationCatalog.Find("compression")!.Run(new Dictionary<string, string> { ["readings"] = "150; 148; 104; 149 psi" });
