@@ -1,6 +1,7 @@
 using System.Globalization;
 using Failwise.Knowledge;
 using Failwise.Problems;
+using Failwise.Units;
 using Failwise.Yaml;
 
 namespace Failwise.Cases;
@@ -401,10 +402,35 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
 
         (_, List<int> places) = ReadAt(map, knowledge.Parts[part]);
         MapNode? limit = map["limit"] as MapNode;
+        CheckQuantities(map["value"] as ScalarNode, [limit?["min"] as ScalarNode, limit?["max"] as ScalarNode, map["uncertainty"] as ScalarNode]);
         return new Measurement(
             map.Text("quantity") ?? "", part, places, Resolve(map, "on", knowledge.PlaceWords, "FW014", "place"), map.Text("value") ?? "",
             limit is null ? null : new Limit(limit.Text("min"), limit.Text("max"), limit.Text("from")), map.Text("with"), map.Text("uncertainty"),
             map.Text("note"), map.At);
+    }
+
+    /// <summary>A value must be readable, and its limits and uncertainty must measure the same thing.</summary>
+    private void CheckQuantities(ScalarNode? value, IReadOnlyList<ScalarNode?> others)
+    {
+        Quantity? measured = value is null ? null : Parse(value);
+        foreach (ScalarNode? other in others)
+        {
+            if (other is not null && Parse(other) is { } quantity && measured is not null && quantity.Unit.Dimension != measured.Unit.Dimension)
+            {
+                problems.Error("FW030", other.At, $"'{Shape.Short(other.Text)}' cannot be compared with the reading '{measured.Text}': they measure different things.");
+            }
+        }
+
+        Quantity? Parse(ScalarNode node)
+        {
+            if (QuantityParser.TryParse(node.Text, out Quantity? quantity, out string? reason))
+            {
+                return quantity;
+            }
+
+            problems.Error(Numbers.HasCommaDecimal(node.Text) ? "FW011" : "FW030", node.At, Shape.Short(reason));
+            return null;
+        }
     }
 
     private List<NotLookedAt> ReadNotLookedAt(MapNode map)

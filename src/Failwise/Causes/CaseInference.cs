@@ -12,12 +12,15 @@ internal sealed class CaseInference
     private const double LargestCost = 15;
     private static readonly int[] Widths = [20, 14, 10, 8, 6];
     private readonly CauseNetwork net;
+    private readonly EvidenceItem[] items;
     private readonly Evidence[] evidence;
 
     public CaseInference(CauseNetwork net)
     {
         this.net = net;
-        evidence = [.. net.Known.Select(net.EvidenceOf)];
+        // Circumstances stand in the priors, not in the evidence.
+        items = [.. net.Known.Where(i => i.Kind != EvidenceKind.Circumstance)];
+        evidence = [.. items.Select(net.EvidenceOf)];
         RootNumbers = [.. net.Roots.Select(net.NumberOf)];
         CandidateReduction reduction = new(net.Network, evidence);
         IReadOnlyList<int> best = reduction.Choose(RootNumbers, RootNumbers.Count);
@@ -44,8 +47,6 @@ internal sealed class CaseInference
     /// <summary>Roots that vary in the exact answer.</summary>
     public IReadOnlyList<int> Candidates { get; private set; }
 
-    public IReadOnlyList<Evidence> Evidence => evidence;
-
     /// <summary>The same case with only a few of the candidates free, for the many small questions of an explanation.</summary>
     public CaseInference Narrow(IReadOnlyList<int> candidates)
     {
@@ -56,9 +57,9 @@ internal sealed class CaseInference
 
     /// <summary>Posterior of the nodes asked for; a node that was folded away keeps its usual frequency.</summary>
     /// <param name="queries">Old node numbers.</param>
-    /// <param name="without">Evidence to leave out, by its place in <see cref="Evidence"/>.</param>
+    /// <param name="without">Evidence to leave out.</param>
     /// <param name="also">Further evidence on leaves or candidates.</param>
-    public (double LogEvidence, double[] Probabilities) Ask(IReadOnlyList<int> queries, int without = -1, IReadOnlyList<Evidence>? also = null)
+    public (double LogEvidence, double[] Probabilities) Ask(IReadOnlyList<int> queries, EvidenceItem? without = null, IReadOnlyList<Evidence>? also = null)
     {
         ReducedNetwork reduced = Reduce(without, also, out List<Evidence> roots);
         int[] asked = [.. queries.Select(q => reduced.NumberOf[q]).Where(n => n >= 0)];
@@ -75,26 +76,26 @@ internal sealed class CaseInference
     /// <summary>Natural logarithm of the probability of the evidence together with <paramref name="also"/>.</summary>
     public double LogEvidence(IReadOnlyList<Evidence> also)
     {
-        ReducedNetwork reduced = Reduce(-1, also, out List<Evidence> roots);
+        ReducedNetwork reduced = Reduce(null, also, out List<Evidence> roots);
         return ExactInference.LogEvidence(reduced.Network, [.. reduced.Evidence, .. roots]);
     }
 
     /// <summary>The network as it is asked, for trials with moved strengths.</summary>
-    public ReducedNetwork Reduced() => Reduce(-1, null, out _);
+    public ReducedNetwork Reduced() => Reduce(null, null, out _);
 
-    private ReducedNetwork Reduce(int without, IReadOnlyList<Evidence>? also, out List<Evidence> roots)
+    private ReducedNetwork Reduce(EvidenceItem? without, IReadOnlyList<Evidence>? also, out List<Evidence> roots)
     {
         // What is assumed of a candidate is asked of the reduced network; what is assumed of a leaf is part of the reduction.
         HashSet<int> free = [.. Candidates];
         roots = [];
-        List<Evidence> given = [.. evidence.Where((_, i) => i != without)];
+        List<Evidence> given = [.. evidence.Where((_, i) => items[i] != without)];
         List<Evidence> assumed = [];
         foreach (Evidence e in also ?? [])
         {
             (free.Contains(e.Node) ? assumed : given).Add(e);
         }
 
-        ReducedNetwork reduced = new CandidateReduction(net.Network, given).Reduce(Candidates);
+        ReducedNetwork reduced = new CandidateReduction(without?.Kind == EvidenceKind.Circumstance ? net.WithoutCircumstance(without.Id) : net.Network, given).Reduce(Candidates);
         roots.AddRange(assumed.Select(e => e with { Node = reduced.NumberOf[e.Node] }));
         return reduced;
     }

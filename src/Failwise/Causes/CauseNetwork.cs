@@ -15,6 +15,8 @@ internal sealed class CauseNetwork
     private readonly CauseIndex index;
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
     private readonly List<NetworkNode> nodes = [];
+    private readonly Dictionary<string, bool> circumstances;
+    private readonly HashSet<string> heard = new(StringComparer.Ordinal);
     private readonly Dictionary<string, Dictionary<string, CauseLink>> linksInto = new(StringComparer.Ordinal);
 
     public CauseNetwork(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<EvidenceItem> items, IReadOnlyList<EvidenceItem>? possible = null)
@@ -22,6 +24,7 @@ internal sealed class CauseNetwork
         this.knowledge = knowledge;
         this.teardown = teardown;
         index = CauseIndex.Of(knowledge);
+        circumstances = items.Where(i => i.Kind == EvidenceKind.Circumstance).ToDictionary(i => i.Id, i => i.Present, StringComparer.Ordinal);
         List<EvidenceItem> known = [];
         foreach (EvidenceItem item in items.Where(i => i.Kind != EvidenceKind.Circumstance))
         {
@@ -36,7 +39,7 @@ internal sealed class CauseNetwork
             AddEvidenceNode(item);
         }
 
-        known.AddRange(items.Where(i => i.Kind == EvidenceKind.Circumstance && numbers.ContainsKey(i.Id)));
+        known.AddRange(items.Where(i => i.Kind == EvidenceKind.Circumstance && heard.Contains(i.Id)));
         Known = known;
         Network = new NoisyOrNetwork(nodes);
         Roots = [.. numbers.Where(n => n.Key.StartsWith("cause/", StringComparison.Ordinal)).Select(n => knowledge.Causes[n.Key[6..]]).Where(c => c.IsRoot).OrderBy(c => c.Id, StringComparer.Ordinal)];
@@ -168,32 +171,50 @@ internal sealed class CauseNetwork
         }
 
         List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength))];
-        foreach (IGrouping<string, CauseLink> raised in cause.RaisedBy.GroupBy(l => (l.Target == LinkTarget.Finding ? "finding/" : "history/") + l.Id).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (CauseLink raised in cause.RaisedBy.Where(r => circumstances.ContainsKey(KeyOf(r))))
         {
-            CauseLink best = raised.MaxBy(l => l.Strength)!;
-            if (best.Target is LinkTarget.History or LinkTarget.Finding)
-            {
-                parents.Add(new NetworkLink(AddCircumstance(raised.Key), best.Strength));
-                links[raised.Key] = best;
-            }
+            heard.Add(KeyOf(raised));
+            links[KeyOf(raised)] = raised;
         }
 
         linksInto[key] = links;
         numbers[key] = nodes.Count;
-        nodes.Add(new NetworkNode(key, cause.HowCommon, parents));
+        nodes.Add(new NetworkNode(key, PriorOf(cause, null), parents));
         return nodes.Count - 1;
     }
 
-    private int AddCircumstance(string key)
+    /// <summary>The network as it would be if one circumstance had not been mentioned.</summary>
+    public NoisyOrNetwork WithoutCircumstance(string id) => new(
+        [.. nodes.Select(n => n.Id.StartsWith("cause/", StringComparison.Ordinal) && linksInto[n.Id].ContainsKey(id)
+            ? n with { Leak = PriorOf(knowledge.Causes[n.Id[6..]], id) } : n)]);
+
+    /// <summary>
+    /// How often the cause comes by itself, given what is known beforehand. "How common" is over all jobs: a circumstance that holds adds
+    /// its own chance, one that is denied takes away the share it accounts for (nine tenths at most), one that is not mentioned changes nothing.
+    /// </summary>
+    private double PriorOf(Cause cause, string? ignoring)
     {
-        if (!numbers.TryGetValue(key, out int number))
+        double share = 1, silent = 1;
+        foreach (CauseLink raised in cause.RaisedBy)
         {
-            string id = key[(key.IndexOf('/') + 1)..];
-            double prior = key.StartsWith("finding/", StringComparison.Ordinal) ? knowledge.Findings[id].SeenAnyway : knowledge.Circumstances[id].HowCommon;
-            numbers[key] = number = nodes.Count;
-            nodes.Add(new NetworkNode(key, prior, []));
+            string key = KeyOf(raised);
+            if (key == ignoring || !circumstances.TryGetValue(key, out bool holds))
+            {
+                continue;
+            }
+
+            if (holds)
+            {
+                silent *= 1 - raised.Strength;
+            }
+            else if (raised.Target == LinkTarget.History && cause.HowCommon > 0)
+            {
+                share *= 1 - Math.Min(0.9, raised.Strength * knowledge.Circumstances[raised.Id].HowCommon / cause.HowCommon);
+            }
         }
 
-        return number;
+        return 1 - (1 - cause.HowCommon * Math.Max(0.1, share)) * silent;
     }
+
+    private static string KeyOf(CauseLink raised) => (raised.Target == LinkTarget.Finding ? "finding/" : "history/") + raised.Id;
 }

@@ -81,7 +81,7 @@ public static class CauseRanker
                 List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? [];
                 bool close = weights.ContainsKey(i);
                 ranked.Add(new RankedCause(
-                    root, Math.Min(CauseRanking.Ceiling, posterior[i]), PriorOf(root),
+                    root, Math.Min(CauseRanking.Ceiling, posterior[i]), root.HowCommon,
                     [.. all.Where(w => w.Decibans > 0).OrderByDescending(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     [.. all.Where(w => w.Decibans < 0).OrderBy(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     close ? chains.From(root) : [], close ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));
@@ -102,7 +102,7 @@ public static class CauseRanker
             (_, double[] full) = narrow.Ask(queries);
             for (int e = 0; e < net.Known.Count; e++)
             {
-                (_, double[] without) = narrow.Ask(queries, without: e);
+                (_, double[] without) = narrow.Ask(queries, without: net.Known[e]);
                 for (int k = 0; k < explained.Length; k++)
                 {
                     double decibans = 10 * (LogOdds(full[k]) - LogOdds(without[k])) / Math.Log(10);
@@ -162,17 +162,6 @@ public static class CauseRanker
         /// <summary>Chance that none of the candidates is at work: what was found then came from rarer roots or from nothing listed.</summary>
         private double SomethingElse() =>
             Math.Exp(inference.LogEvidence([.. inference.Candidates.Select(Evidence.Absent)]) - inference.LogEvidence([]));
-
-        private double PriorOf(Cause root)
-        {
-            double silent = 1 - root.HowCommon;
-            foreach (CauseLink raised in root.RaisedBy.Where(r => r.Target == LinkTarget.History))
-            {
-                silent *= 1 - raised.Strength * knowledge.Circumstances[raised.Id].HowCommon;
-            }
-
-            return 1 - silent;
-        }
 
         private string? Note() => inference.Candidates.Count < net.Roots.Count
             ? $"{inference.Candidates.Count} of {net.Roots.Count} roots that bear on this case were weighed exactly; the others were kept at their usual frequency."

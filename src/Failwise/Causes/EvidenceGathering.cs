@@ -103,7 +103,8 @@ internal static class EvidenceGathering
         double most = knowledge.Sureness["sure"];
         foreach (Finding f in findings.Fired.Where(f => f.Rule.Role != FindingRole.Clue))
         {
-            yield return new EvidenceItem("finding/" + f.Id, EvidenceKind.Finding, f.Rule.Says, true, Math.Min(most, f.Answer.Sure), f.Answer.Reasons, false);
+            EvidenceKind kind = f.Rule.Role == FindingRole.Circumstance ? EvidenceKind.Circumstance : EvidenceKind.Finding;
+            yield return new EvidenceItem("finding/" + f.Id, kind, f.Rule.Says, true, Math.Min(most, f.Answer.Sure), f.Answer.Reasons, false);
         }
 
         foreach (Finding f in findings.Contradicted.Where(f => f.Rule.Role == FindingRole.Sign))

@@ -35,7 +35,7 @@ internal abstract record Shape
     internal static string Short(string text)
     {
         string line = string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
-        return line.Length <= 60 ? line : line[..57] + "...";
+        return line.Length <= 90 ? line : line[..87] + "...";
     }
 }
 
