@@ -260,7 +260,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         (At at, List<int> places) = ReadAt(map, knowledge.Parts[part]);
         List<string> on = Resolve(map, "on", knowledge.PlaceWords, "FW014", "place");
         string? sureWord = map.Text("sure");
-        double sure = knowledge.Sureness.GetValueOrDefault(sureWord ?? "sure", 20);
+        double sure = knowledge.Sureness.GetValueOrDefault(sureWord ?? "sure", 60);
         List<Observation> result = [];
         foreach (ScalarNode see in map.Scalars("see"))
         {
@@ -297,7 +297,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
     /// <summary>"rest: sound" says that the other numbers are sound, and the other half of the same numbers too.</summary>
     private IEnumerable<Observation> Rest(string part, At at, List<int> places, List<string> on, MapNode map)
     {
-        Observation sound = new(count, part, Look.Sound, null, At.Unsaid, [], [], Extent.Unstated, knowledge.Sureness.GetValueOrDefault("sure", 20), null, null, null, null, map.At);
+        Observation sound = new(count, part, Look.Sound, null, At.Unsaid, [], [], Extent.Unstated, knowledge.Sureness.GetValueOrDefault("sure", 60), null, null, null, null, map.At);
         int total = Total(knowledge.Parts[part]) ?? 0;
         List<int> others = at == At.Numbers ? [.. Enumerable.Range(1, total).Except(places)] : [];
         if (others.Count > 0)
