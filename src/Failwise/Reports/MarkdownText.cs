@@ -17,7 +17,7 @@ internal sealed class MarkdownText
             {
                 safe.Append(' ');
             }
-            else if (rune.IsAscii && "\\`*_{}[]()<>#+!|&~$^=\"'".Contains((char)rune.Value, StringComparison.Ordinal))
+            else if (rune.IsAscii && Special((char)rune.Value, safe.Length == 0))
             {
                 safe.Append('\\').Append(rune.ToString());
             }
@@ -29,6 +29,10 @@ internal sealed class MarkdownText
 
         return safe.ToString().Trim();
     }
+
+    // Some marks mean something anywhere, others only where a line begins.
+    private static bool Special(char c, bool first) =>
+        "\\`*_[]<>|&~$".Contains(c, StringComparison.Ordinal) || (first && "#+-=>!{:.)".Contains(c, StringComparison.Ordinal));
 
     public void Heading(int level, string title) => Block(new string('#', level) + " " + title);
 
