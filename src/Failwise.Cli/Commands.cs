@@ -18,6 +18,8 @@ internal static class Commands
         RootCommand root = new("Reads worn and broken machine parts: from teardown observations to ranked root causes and corrective work.\n\nExample: failwise diagnose examples/pump-engine");
         root.Add(Diagnose());
         root.Add(Explain());
+        root.Add(Words());
+        root.Add(Calculate());
         root.Add(RulesCommand());
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
@@ -79,6 +81,23 @@ internal static class Commands
             Console.Error.WriteLine($"'{id}' is no cause, finding, circumstance or work of the rule base.{Suggest.Nearest(id, [.. k.Causes.Keys, .. k.Findings.Keys, .. k.Circumstances.Keys, .. k.Work.Keys])}");
             return WrongUse;
         });
+        return command;
+    }
+
+    private static Command Words()
+    {
+        Argument<string[]> text = new("TEXT") { Arity = ArgumentArity.OneOrMore, Description = "What people say, such as: blue crank." };
+        Command command = new("words", "Find the part, pattern, symptom or history word for what people say.\n\nExample: failwise words \"copper showing on number three\"") { text, Rules };
+        command.SetAction(p => BenchCommands.Words(ShippedRules.Load(p.GetValue(Rules)), string.Join(' ', p.GetValue(text)!)));
+        return command;
+    }
+
+    private static Command Calculate()
+    {
+        Argument<string?> name = new("NAME") { Arity = ArgumentArity.ZeroOrOne, Description = "The calculation; the list of all when left out." };
+        Option<string?> inputs = new("--inputs") { HelpName = "A=..,B=..", Description = "Inputs with units; in a list, ';' parts readings and '|' starts the next plane." };
+        Command command = new("calculate", "Work out one of the trade's formulas at the bench.\n\nExample: failwise calculate oil-clearance --inputs \"bore=54.05 mm,journal=53.99 mm\"") { name, inputs };
+        command.SetAction(p => BenchCommands.Calculate(p.GetValue(name), p.GetValue(inputs)));
         return command;
     }
 
