@@ -103,6 +103,7 @@ internal static class Commands
 
     private static Command RulesCommand()
     {
+        Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
         Command rules = new("rules", "Check and score a rule base.");
         Argument<string?> folder = new("FOLDER") { Arity = ArgumentArity.ZeroOrOne, Description = "A rule folder; the shipped rules when left out." };
         Command check = new("check", "Every problem of a rule base, and its health.\n\nExample: failwise rules check rules") { folder };
@@ -122,6 +123,10 @@ internal static class Commands
         Argument<string> target = new("FOLDER") { Description = "The folder to write; its old pages are replaced." };
         Command atlas = new("atlas", "Write the rule base as a book: one page a pattern, one page a cause.\n\nExample: failwise rules atlas docs/atlas") { target, Rules };
         atlas.SetAction(p => RuleCommands.Atlas(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(target)!));
+        Argument<string> rowFolder = new("FOLDER") { Description = "A folder of published rows." };
+        Command coverage = new("coverage", "What the rule base covers and what it does not.\n\nExample: failwise rules coverage tests/knowledge/handbook -o docs/coverage.md") { rowFolder, output, Rules };
+        coverage.SetAction(p => RuleCommands.Coverage(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rowFolder)!, p.GetValue(output)));
+        rules.Add(coverage);
         rules.Add(atlas);
         rules.Add(check);
         rules.Add(score);

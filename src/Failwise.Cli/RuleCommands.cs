@@ -45,6 +45,30 @@ internal static class RuleCommands
         return problems.Any(p => p.Severity == Severity.Error) ? 1 : 0;
     }
 
+    public static int Coverage(KnowledgeBase knowledge, string folder, string? output)
+    {
+        if (!Directory.Exists(folder))
+        {
+            Console.Error.WriteLine($"{folder}: error FW001: there is no such folder.");
+            return 1;
+        }
+
+        List<(string, IReadOnlyList<RowScore>)> groups = [];
+        foreach (string file in Directory.EnumerateFiles(folder, "*.yaml").Order(StringComparer.Ordinal))
+        {
+            (IReadOnlyList<RowScore> rows, IReadOnlyList<Problem> problems) = HandbookScorer.Run(knowledge, file);
+            foreach (Problem problem in problems)
+            {
+                Console.Error.WriteLine(problem);
+            }
+
+            groups.Add((Path.GetFileNameWithoutExtension(file), rows));
+        }
+
+        Output.Write(CoverageLedger.Write(knowledge, groups), output);
+        return 0;
+    }
+
     public static int Atlas(KnowledgeBase knowledge, string folder)
     {
         IReadOnlyList<Reports.AtlasPage> pages = Reports.Atlas.Write(knowledge);
