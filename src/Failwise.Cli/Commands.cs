@@ -24,16 +24,33 @@ internal static class Commands
         ParseResult parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
-            foreach (System.CommandLine.Parsing.ParseError error in parsed.Errors)
-            {
-                Console.Error.WriteLine(error.Message);
-            }
-
-            Console.Error.WriteLine("Try: failwise --help");
-            return WrongUse;
+            return SayWrongUse(parsed);
         }
 
         return Guard(() => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+    }
+
+    private static int SayWrongUse(ParseResult parsed)
+    {
+        foreach (string message in parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace("\t", " ", StringComparison.Ordinal)).Distinct())
+        {
+            Console.Error.WriteLine(message);
+        }
+
+        string[] known = [.. parsed.CommandResult.Command.Subcommands.Select(c => c.Name), .. parsed.CommandResult.Command.Options.Select(o => o.Name)];
+        if (parsed.UnmatchedTokens.Count > 0 && Suggest.BestMatch(parsed.UnmatchedTokens[0], known) is { } best)
+        {
+            Console.Error.WriteLine($"Did you mean '{best}'?");
+        }
+
+        List<string> path = [];
+        for (System.CommandLine.Parsing.SymbolResult? at = parsed.CommandResult; at is System.CommandLine.Parsing.CommandResult { Command: not RootCommand } c; at = c.Parent)
+        {
+            path.Insert(0, c.Command.Name);
+        }
+
+        Console.Error.WriteLine($"Try: failwise {string.Concat(path.Select(p => p + " "))}--help");
+        return WrongUse;
     }
 
     private static Command Diagnose()

@@ -248,6 +248,13 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         string? part = map["part"] is ScalarNode written ? Resolve(written, knowledge.PartWords, "FW012", "part") : partWhenLeftOut;
         if (part is null || !knowledge.Parts.ContainsKey(part))
         {
+            // The other words of the line are still checked, so that everything wrong is said at once.
+            Resolve(map, "on", knowledge.PlaceWords, "FW014", "place");
+            foreach (ScalarNode see in map.Scalars("see").Concat(map.Scalars("not")).Where(s => !KnowledgeReader.IsSoundWord(Suggest.Fold(s.Text))))
+            {
+                Resolve(see, knowledge.PatternWords, "FW013", "pattern");
+            }
+
             return [];
         }
 
