@@ -127,8 +127,8 @@ internal static class Commands
         check.SetAction(p => RuleCommands.Check(p.GetValue(folder)));
 
         Argument<string> cases = new("FOLDER") { Description = "A folder of solved cases." };
-        Option<string> format = new("--format") { HelpName = "FORM", Description = "text or json.", DefaultValueFactory = _ => "text" };
-        format.AcceptOnlyFromAmong("text", "json");
+        Option<string> format = new("--format") { HelpName = "FORM", Description = "text, markdown or json.", DefaultValueFactory = _ => "text" };
+        format.AcceptOnlyFromAmong("text", "markdown", "json");
         Option<string?> set = new("--set") { HelpName = "SET", Description = "Only the cases of this set: tune or held-out." };
         Option<bool> list = new("--list") { Description = "Also one line a case." };
         Command score = new("score", "Run solved cases and compare.\n\nExample: failwise rules score tests/cases/published --format json") { cases, format, set, list, Rules };
