@@ -176,7 +176,7 @@ internal static class YamlFile
                 }
                 else if (!keys.Add(name.Text))
                 {
-                    problems.Error("FW004", name.At, $"the key '{name.Text}' stands here twice; keep one.");
+                    problems.Error("FW004", name.At, $"the key '{Shape.Short(name.Text)}' stands here twice; keep one.");
                 }
                 else if (value is not null)
                 {
