@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Failwise.Cases;
 using Failwise.Knowledge;
 using Failwise.Problems;
@@ -20,11 +21,12 @@ internal static class Commands
         root.Add(Explain());
         root.Add(RulesCommand());
         ParseResult parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
+        string[] wrong = [.. parsed.Errors.Select(e => e.Message), .. UnknownOptions(parsed)];
+        if (wrong.Length > 0)
         {
-            foreach (System.CommandLine.Parsing.ParseError error in parsed.Errors)
+            foreach (string message in wrong)
             {
-                Console.Error.WriteLine(error.Message);
+                Console.Error.WriteLine(message);
             }
 
             Console.Error.WriteLine("Try: failwise --help");
@@ -32,6 +34,15 @@ internal static class Commands
         }
 
         return Guard(() => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+    }
+
+    /// <summary>A misspelt option would otherwise be taken for the name of a case.</summary>
+    private static IEnumerable<string> UnknownOptions(ParseResult parsed)
+    {
+        string[] known = [.. parsed.CommandResult.Command.Options.SelectMany(o => o.Aliases.Append(o.Name)).Where(n => n.StartsWith("--", StringComparison.Ordinal))];
+        return parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
+            .Where(t => t.Type == TokenType.Argument && t.Value.Length > 1 && t.Value[0] == '-')
+            .Select(t => $"unknown option '{t.Value}'.{Suggest.Nearest(t.Value, known)}");
     }
 
     private static Command Diagnose()
@@ -84,7 +95,7 @@ internal static class Commands
 
     private static Command RulesCommand()
     {
-        Command rules = new("rules", "Check and score a rule base.");
+        Command rules = new("rules", "Check and score a rule base.\n\nExample: failwise rules check rules");
         Argument<string?> folder = new("FOLDER") { Arity = ArgumentArity.ZeroOrOne, Description = "A rule folder; the shipped rules when left out." };
         Command check = new("check", "Every problem of a rule base, and its health.\n\nExample: failwise rules check rules") { folder };
         check.SetAction(p => RuleCommands.Check(p.GetValue(folder)));
@@ -100,6 +111,10 @@ internal static class Commands
         Argument<string> rows = new("FILE") { Description = "A file of published rows." };
         Command handbook = new("handbook", "Check the rules against published appearance-to-cause rows.\n\nExample: failwise rules handbook tests/knowledge/handbook/bottom-end.yaml") { rows, Rules };
         handbook.SetAction(p => RuleCommands.Handbook(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rows)!));
+        Argument<string> into = new("FOLDER") { Description = "Where to write the schema files." };
+        Command schema = new("schema", "Write the JSON Schemas with which an editor checks and completes cases and rules.\n\nExample: failwise rules schema docs/schema") { into };
+        schema.SetAction(p => RuleCommands.Schema(p.GetValue(into)!));
+        rules.Add(schema);
         rules.Add(check);
         rules.Add(score);
         rules.Add(handbook);

@@ -166,7 +166,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
     {
         FindCycle("causes", knowledge.Causes.Values.ToDictionary(c => c.Id, c => (IReadOnlyList<string>)[.. c.LeadsTo.Select(l => l.Id)], StringComparer.Ordinal), id => knowledge.Causes[id].At);
         FindRuleCycle();
-        FindCycle("work", knowledge.Work.Values.ToDictionary(w => w.Id, w => w.After, StringComparer.Ordinal), id => knowledge.Work[id].At);
+        FindCycle("pieces of work", knowledge.Work.Values.ToDictionary(w => w.Id, w => w.After, StringComparer.Ordinal), id => knowledge.Work[id].At);
         FindCycle("parts", knowledge.Parts.Values.ToDictionary(p => p.Id, p => p.KindOf, StringComparer.Ordinal), id => knowledge.Parts[id].At);
         FindCycle("patterns", knowledge.Patterns.Values.ToDictionary(p => p.Id, p => p.KindOf, StringComparer.Ordinal), id => knowledge.Patterns[id].At);
     }

@@ -56,7 +56,7 @@ internal static class RuleShapes
 
     public static readonly Shape Condition = new LazyShape("condition", () => ConditionForms!);
 
-    private static readonly Shape ConditionForms = new EitherShape(
+    internal static readonly Shape ConditionForms = new EitherShape(
     [
         new GroupShape("an 'all' condition", "all", new Field("all", new ListShape(Condition, false), true, "Every one must hold.")),
         new GroupShape("an 'any' condition", "any", new Field("any", new ListShape(Condition, false), true, "At least one must hold.")),
