@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Failwise.Cases;
 using Failwise.Knowledge;
 using Failwise.Problems;
@@ -22,17 +23,18 @@ internal static class Commands
         root.Add(Calculate());
         root.Add(RulesCommand());
         ParseResult parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
+        string[] wrong = [.. parsed.Errors.Select(e => e.Message), .. UnknownOptions(parsed)];
+        if (wrong.Length > 0)
         {
-            return SayWrongUse(parsed);
+            return SayWrongUse(parsed, wrong);
         }
 
         return Guard(() => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));
     }
 
-    private static int SayWrongUse(ParseResult parsed)
+    private static int SayWrongUse(ParseResult parsed, IEnumerable<string> wrong)
     {
-        foreach (string message in parsed.Errors.Select(e => e.Message.ReplaceLineEndings(" ").Replace("\t", " ", StringComparison.Ordinal)).Distinct())
+        foreach (string message in wrong.Select(e => e.ReplaceLineEndings(" ").Replace("\t", " ", StringComparison.Ordinal)).Distinct())
         {
             Console.Error.WriteLine(message);
         }
@@ -51,6 +53,15 @@ internal static class Commands
 
         Console.Error.WriteLine($"Try: failwise {string.Concat(path.Select(p => p + " "))}--help");
         return WrongUse;
+    }
+
+    /// <summary>A misspelt option would otherwise be taken for the name of a case.</summary>
+    private static IEnumerable<string> UnknownOptions(ParseResult parsed)
+    {
+        string[] known = [.. parsed.CommandResult.Command.Options.SelectMany(o => o.Aliases.Append(o.Name)).Where(n => n.StartsWith("--", StringComparison.Ordinal))];
+        return parsed.Tokens.TakeWhile(t => t.Type != TokenType.DoubleDash)
+            .Where(t => t.Type == TokenType.Argument && t.Value.Length > 1 && t.Value[0] == '-')
+            .Select(t => $"unknown option '{t.Value}'.{Suggest.Nearest(t.Value, known)}");
     }
 
     private static Command Diagnose()
@@ -121,7 +132,7 @@ internal static class Commands
     private static Command RulesCommand()
     {
         Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
-        Command rules = new("rules", "Check and score a rule base.");
+        Command rules = new("rules", "Check and score a rule base.\n\nExample: failwise rules check rules");
         Argument<string?> folder = new("FOLDER") { Arity = ArgumentArity.ZeroOrOne, Description = "A rule folder; the shipped rules when left out." };
         Command check = new("check", "Every problem of a rule base, and its health.\n\nExample: failwise rules check rules") { folder };
         check.SetAction(p => RuleCommands.Check(p.GetValue(folder)));
@@ -145,6 +156,10 @@ internal static class Commands
         coverage.SetAction(p => RuleCommands.Coverage(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rowFolder)!, p.GetValue(output)));
         rules.Add(coverage);
         rules.Add(atlas);
+        Argument<string> into = new("FOLDER") { Description = "Where to write the schema files." };
+        Command schema = new("schema", "Write the JSON Schemas with which an editor checks and completes cases and rules.\n\nExample: failwise rules schema docs/schema") { into };
+        schema.SetAction(p => RuleCommands.Schema(p.GetValue(into)!));
+        rules.Add(schema);
         rules.Add(check);
         rules.Add(score);
         rules.Add(handbook);

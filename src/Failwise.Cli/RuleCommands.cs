@@ -27,6 +27,17 @@ internal static class RuleCommands
         return errors > 0 ? 1 : 0;
     }
 
+    public static int Schema(string folder)
+    {
+        Directory.CreateDirectory(folder);
+        foreach ((string name, string text) in SchemaFiles.All())
+        {
+            Output.Write(text, Path.Combine(folder, name));
+        }
+
+        return 0;
+    }
+
     public static int Handbook(KnowledgeBase knowledge, string path)
     {
         (IReadOnlyList<RowScore> rows, IReadOnlyList<Problem> problems) = HandbookScorer.Run(knowledge, path);

@@ -92,6 +92,9 @@ public static class CaseReader
 /// <summary>Builds one case; every word that does not resolve becomes a problem.</summary>
 internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems, string file)
 {
+    // A lone case file may lie in a large folder; the hint for a misspelt photo is not worth a walk through all of it.
+    private const int MostNearFiles = 1000;
+    private static readonly EnumerationOptions NearFiles = new() { RecurseSubdirectories = true, MaxRecursionDepth = 2, IgnoreInaccessible = true };
     private Machine machine = null!;
     private int count;
 
@@ -494,9 +497,15 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
 
         if (!File.Exists(full))
         {
-            string[] near = Directory.Exists(folder) ? [.. Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))] : [];
+            string[] near = Directory.Exists(folder) ? [.. Directory.EnumerateFiles(folder, "*", NearFiles).Take(MostNearFiles).Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))] : [];
             string hint = Suggest.BestMatch(name.Text, near) is { } best ? $" Did you mean '{best}'?" : "";
             problems.Error("FW029", name.At, $"there is no photo '{Shape.Short(name.Text)}' in the case folder.{hint}");
+            return false;
+        }
+
+        if (new FileInfo(full).ResolveLinkTarget(returnFinalTarget: true) is { } target && !target.FullName.StartsWith(folder + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        {
+            problems.Error("FW029", name.At, $"the photo '{Shape.Short(name.Text)}' is a link to a file outside the case folder; copy the file itself into the folder.");
             return false;
         }
 

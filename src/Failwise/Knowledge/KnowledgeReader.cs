@@ -309,6 +309,12 @@ public static class KnowledgeReader
                 string word = link.Text("strength") ?? "";
                 IReadOnlyList<SourceRef> sources = ReadSources(link);
                 string? note = link.Text("note");
+                if (Misplaced(key, link) is { } wrong)
+                {
+                    problems.Error("FW027", link.At, wrong);
+                    continue;
+                }
+
                 if (link.Text("part") is { } part)
                 {
                     IReadOnlyList<string> see = link.Texts("see");
@@ -334,6 +340,16 @@ public static class KnowledgeReader
             }
 
             return links;
+        }
+
+        /// <summary>A link under the wrong heading would load and never speak; null when it stands where it belongs.</summary>
+        private static string? Misplaced(string key, MapNode link)
+        {
+            string[] allowed = key switch { "leaves" => ["part", "finding", "symptom"], "leads-to" => ["cause"], _ => ["history", "finding"] };
+            string[] targets = [.. new[] { "part", "finding", "symptom", "cause", "history" }.Where(t => link[t] is not null)];
+            return targets.Length > 1 ? $"a link has one target; this one has {string.Join(" and ", targets)}: write one link for each."
+                : targets.Length == 1 && !allowed.Contains(targets[0]) ? $"a {targets[0]} cannot stand under '{key}'; expected {string.Join(", ", allowed)}."
+                : null;
         }
 
         private static WorkRule ReadWork(MapNode m) => new(

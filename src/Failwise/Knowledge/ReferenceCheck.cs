@@ -53,6 +53,11 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
             CheckWork(work);
         }
 
+        if (!knowledge.Sureness.ContainsKey("sure"))
+        {
+            problems.Error("FW006", new Location("vocabulary/words.yaml", 0, 0), "the rule base needs the word 'sure' under 'sureness': it weighs every plain observation.");
+        }
+
         CheckCycles();
     }
 
@@ -160,11 +165,38 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
     private void CheckCycles()
     {
         FindCycle("causes", knowledge.Causes.Values.ToDictionary(c => c.Id, c => (IReadOnlyList<string>)[.. c.LeadsTo.Select(l => l.Id)], StringComparer.Ordinal), id => knowledge.Causes[id].At);
-        FindCycle("findings", knowledge.Findings.Values.ToDictionary(f => f.Id, f => (IReadOnlyList<string>)[.. FindingsIn(f.When)], StringComparer.Ordinal), id => knowledge.Findings[id].At);
-        FindCycle("work", knowledge.Work.Values.ToDictionary(w => w.Id, w => w.After, StringComparer.Ordinal), id => knowledge.Work[id].At);
+        FindRuleCycle();
+        FindCycle("pieces of work", knowledge.Work.Values.ToDictionary(w => w.Id, w => w.After, StringComparer.Ordinal), id => knowledge.Work[id].At);
         FindCycle("parts", knowledge.Parts.Values.ToDictionary(p => p.Id, p => p.KindOf, StringComparer.Ordinal), id => knowledge.Parts[id].At);
         FindCycle("patterns", knowledge.Patterns.Values.ToDictionary(p => p.Id, p => p.KindOf, StringComparer.Ordinal), id => knowledge.Patterns[id].At);
     }
+
+    /// <summary>Findings and worked-out circumstances can ask about each other, so a loop may run through both.</summary>
+    private void FindRuleCycle()
+    {
+        Dictionary<string, (Condition When, Location At)> rules = new(StringComparer.Ordinal);
+        foreach (FindingRule f in knowledge.Findings.Values)
+        {
+            rules["finding " + f.Id] = (f.When, f.At);
+        }
+
+        foreach (Circumstance c in knowledge.Circumstances.Values.Where(c => c.When is not null))
+        {
+            rules["history " + c.Id] = (c.When!, c.At);
+        }
+
+        FindCycle("rules", rules.ToDictionary(r => r.Key, r => (IReadOnlyList<string>)[.. RulesIn(r.Value.When)], StringComparer.Ordinal), id => rules[id].At);
+    }
+
+    private static IEnumerable<string> RulesIn(Condition condition) => condition switch
+    {
+        AllOf c => c.Parts.SelectMany(RulesIn),
+        AnyOf c => c.Parts.SelectMany(RulesIn),
+        NoneOf c => c.Parts.SelectMany(RulesIn),
+        StatedCondition { Kind: StatedKind.Finding } c => ["finding " + c.Id],
+        StatedCondition { Kind: StatedKind.History } c => ["history " + c.Id],
+        _ => [],
+    };
 
     internal static IEnumerable<string> FindingsIn(Condition condition) => condition switch
     {

@@ -49,14 +49,14 @@ internal static class RuleShapes
 
     private static readonly Field[] SpreadFields =
     [
-        new("count", new TextShape("one, some, most, all, all-but-one, two-or-more, or 'at-least N'", "^(one|some|most|all|all-but-one|two-or-more|at-least [0-9]+)$"), false, "On how many of the places looked at."),
+        new("count", new TextShape("one, some, most, all, all-but-one, two-or-more, or 'at-least N'", "^(one|some|most|all|all-but-one|two-or-more|at-least [1-9][0-9]?)$"), false, "On how many of the places looked at."),
         new("where", new ChoiceShape("neighbours", "first-on-feed", "last-on-feed", "worse-along-feed", "drive-end", "free-end", "middle", "ends", "same-place-again"), false, "In what order or at which end."),
         new("lie", new ChoiceShape("one-edge", "both-edges", "diagonal", "one-half", "both-halves"), false, "On which edges or halves."),
     ];
 
     public static readonly Shape Condition = new LazyShape("condition", () => ConditionForms!);
 
-    private static readonly Shape ConditionForms = new EitherShape(
+    internal static readonly Shape ConditionForms = new EitherShape(
     [
         new GroupShape("an 'all' condition", "all", new Field("all", new ListShape(Condition, false), true, "Every one must hold.")),
         new GroupShape("an 'any' condition", "any", new Field("any", new ListShape(Condition, false), true, "At least one must hold.")),

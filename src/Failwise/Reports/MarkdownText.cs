@@ -27,7 +27,23 @@ internal sealed class MarkdownText
             }
         }
 
-        return safe.ToString().Trim();
+        return NoListMark(safe.ToString().Trim());
+    }
+
+    /// <summary>True for marks that reorder text, and for line ends that no keyboard writes: they could make a report read other than it was written.</summary>
+    internal static bool IsDirectionMark(int value) =>
+        value is (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) or 0x200E or 0x200F or 0x061C or 0x2028 or 0x2029;
+
+    /// <summary>At the start of a line a dash, or a number with a point, would begin a list.</summary>
+    private static string NoListMark(string text)
+    {
+        int digits = 0;
+        while (digits < text.Length && char.IsAsciiDigit(text[digits]))
+        {
+            digits++;
+        }
+
+        return text.StartsWith('-') ? "\\" + text : digits > 0 && digits < text.Length && text[digits] == '.' && (digits + 1 == text.Length || text[digits + 1] == ' ') ? text.Insert(digits, "\\") : text;
     }
 
     // Some marks mean something anywhere, others only where a line begins.
@@ -68,7 +84,4 @@ internal sealed class MarkdownText
     public override string ToString() => text.ToString().TrimEnd('\n') + "\n";
 
     private void Block(string markdown) => text.Append(markdown).Append("\n\n");
-
-    // Marks that reorder text could make a report read other than it was written.
-    private static bool IsDirectionMark(int value) => value is (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) or 0x200E or 0x200F or 0x061C;
 }

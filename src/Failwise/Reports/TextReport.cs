@@ -111,7 +111,7 @@ public static class TextReport
         string further = indent + (indent.Length > 4 ? "         " : "   ");
         string line = indent;
         bool empty = true;
-        foreach (string word in string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)).Split(' '))
+        foreach (string word in string.Concat(text.Select(c => char.IsControl(c) || MarkdownText.IsDirectionMark(c) ? ' ' : c)).Split(' '))
         {
             if (!empty && line.Length + 1 + word.Length > Width)
             {

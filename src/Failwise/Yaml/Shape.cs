@@ -94,7 +94,11 @@ internal sealed record ChoiceShape(params string[] Words) : Shape
         }
     }
 
-    public override JsonObject Schema() => new() { ["enum"] = new JsonArray([.. Words.Select(w => JsonValue.Create(w))]) };
+    // An editor reads a bare true or false as a truth value, not as a word.
+    public override JsonObject Schema() => new()
+    {
+        ["enum"] = new JsonArray([.. Words.Select(w => JsonValue.Create(w)), .. Words.Where(w => w is "true" or "false").Select(w => JsonValue.Create(w == "true"))]),
+    };
 }
 
 /// <summary>A number with its range.</summary>
@@ -114,7 +118,7 @@ internal sealed record NumberShape(double Least, double Most) : Shape
 
         if (Numbers.HasCommaDecimal(scalar.Text))
         {
-            problems.Error("FW011", node.At, $"'{scalar.Text}' has a comma: write {scalar.Text.Replace(',', '.')}.");
+            problems.Error("FW011", node.At, Numbers.SayComma(scalar.Text));
         }
         else if (!Numbers.TryParse(scalar.Text, out double value))
         {
@@ -144,7 +148,7 @@ internal sealed record ChanceShape : Shape
         }
         else if (Numbers.HasCommaDecimal(scalar.Text))
         {
-            problems.Error("FW011", node.At, $"'{scalar.Text}' has a comma: write {scalar.Text.Replace(',', '.')}.");
+            problems.Error("FW011", node.At, Numbers.SayComma(scalar.Text));
         }
         else if (!Chances.TryParse(scalar.Text, out _))
         {
@@ -320,6 +324,14 @@ internal static class Numbers
     public static bool TryParse(string text, out double value) =>
         double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out value)
         && double.IsFinite(value);
+
+    /// <summary>The message for a comma. Three figures after it may have been meant as thousands, so both ways to write it are named.</summary>
+    public static string SayComma(string text)
+    {
+        string number = text.Split(' ')[0], decimals = number[(number.IndexOf(',', StringComparison.Ordinal) + 1)..];
+        string thousands = decimals.Length == 3 ? $", or {number.Replace(",", "", StringComparison.Ordinal)} if thousands were meant" : "";
+        return $"'{Shape.Short(text)}' has a comma: write {number.Replace(',', '.')}{thousands}.";
+    }
 
     public static bool HasCommaDecimal(string text)
     {

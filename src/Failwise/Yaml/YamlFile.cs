@@ -56,9 +56,9 @@ internal static class YamlFile
     /// <summary>Parses YAML text.</summary>
     public static Node? Parse(string text, string shownAs, ProblemList problems)
     {
+        Parser parser = new(new StringReader(text));
         try
         {
-            Parser parser = new(new StringReader(text));
             parser.Consume<StreamStart>();
             if (parser.Accept<StreamEnd>(out _))
             {
@@ -78,7 +78,14 @@ internal static class YamlFile
         }
         catch (YamlException e)
         {
-            problems.Error("FW002", At(shownAs, e.Start), $"this is not well-formed YAML: {Reason(e)}");
+            problems.Error("FW002", TabLine(text) is > 0 and var line ? new Location(shownAs, line, 1) : At(shownAs, e.Start), $"this is not well-formed YAML: {Reason(e)}");
+            return null;
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException)
+        {
+            // Some broken files, such as a brace that never closes, trip the parser itself; the last thing it understood is where to look.
+            problems.Error("FW002", parser.Current is { } last ? At(shownAs, last.End) : new Location(shownAs, 0, 0),
+                "this is not well-formed YAML: after this place the file cannot be understood. Often a bracket or brace that is not closed.");
             return null;
         }
         catch (TooMuch e)
@@ -87,6 +94,10 @@ internal static class YamlFile
             return null;
         }
     }
+
+    /// <summary>The parser reports a tab at the start of the group it spoils; the first line that is indented with one is the place to mend. 0 when none is.</summary>
+    private static int TabLine(string text) =>
+        1 + Array.FindIndex(text.Split('\n'), line => line.TrimStart(' ').StartsWith('\t') && line.Trim().Length > 0);
 
     private static string Reason(YamlException e)
     {
@@ -176,7 +187,7 @@ internal static class YamlFile
                 }
                 else if (!keys.Add(name.Text))
                 {
-                    problems.Error("FW004", name.At, $"the key '{name.Text}' stands here twice; keep one.");
+                    problems.Error("FW004", name.At, $"the key '{Shape.Short(name.Text)}' stands here twice; keep one.");
                 }
                 else if (value is not null)
                 {

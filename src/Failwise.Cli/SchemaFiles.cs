@@ -1,0 +1,59 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Failwise.Cases;
+using Failwise.Knowledge;
+using Failwise.Yaml;
+
+namespace Failwise.Cli;
+
+/// <summary>Prints the JSON Schemas for editors from the same shapes that the reader checks against.</summary>
+internal static class SchemaFiles
+{
+    private static readonly JsonWriterOptions Form = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    /// <summary>Schema files by name, such as case.schema.json.</summary>
+    public static IReadOnlyDictionary<string, string> All() => new SortedDictionary<string, string>(StringComparer.Ordinal)
+    {
+        ["case.schema.json"] = Print("A Failwise case", CaseShapes.Case),
+        ["cause.schema.json"] = Print("A Failwise cause, or an extension of one", RuleShapes.Cause),
+        ["finding.schema.json"] = Print("A Failwise finding", RuleShapes.Finding),
+        ["pattern.schema.json"] = Print("A Failwise wear pattern", RuleShapes.Pattern),
+        ["work.schema.json"] = Print("A Failwise piece of work", RuleShapes.Work),
+        ["part.schema.json"] = Print("A list of Failwise parts", new ListShape(RuleShapes.Part)),
+        ["history.schema.json"] = Print("A list of Failwise circumstances", new ListShape(RuleShapes.Circumstance)),
+        ["symptom.schema.json"] = Print("A list of Failwise symptoms", new ListShape(RuleShapes.Symptom)),
+        ["source.schema.json"] = Print("A list of Failwise sources", new ListShape(RuleShapes.Source)),
+    };
+
+    private static string Print(string title, Shape shape)
+    {
+        JsonObject schema = new() { ["$schema"] = "https://json-schema.org/draft/2020-12/schema", ["title"] = title };
+        JsonObject body = shape.Schema();
+        foreach ((string key, JsonNode? value) in body.ToArray())
+        {
+            body.Remove(key);
+            schema[key] = value;
+        }
+
+        if (Refers(schema))
+        {
+            schema["$defs"] = new JsonObject { ["condition"] = RuleShapes.ConditionForms.Schema() };
+        }
+
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter writer = new(stream, Form))
+        {
+            schema.WriteTo(writer);
+        }
+
+        return System.Text.Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static bool Refers(JsonNode? node) => node switch
+    {
+        JsonObject o => o.Any(p => p.Key == "$ref" || Refers(p.Value)),
+        JsonArray a => a.Any(Refers),
+        _ => false,
+    };
+}
