@@ -115,7 +115,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         }
 
         List<Measurement> readings = [.. map.Groups("readings").Select(ReadReading).OfType<Measurement>()];
-        if (!quiet && observations.Count == 0 && symptoms.Count == 0 && readings.Count == 0 && history.Count == 0 && numbers.Count == 0)
+        if (!quiet && !problems.HasErrors && observations.Count == 0 && symptoms.Count == 0 && readings.Count == 0 && history.Count == 0 && numbers.Count == 0)
         {
             problems.Error("FW033", map.At, "this case holds no observation, no symptom and no history: there is nothing to reason from.");
         }
