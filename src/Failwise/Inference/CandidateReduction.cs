@@ -175,12 +175,19 @@ public sealed class CandidateReduction
             foreach (NetworkLink link in nodes[node].Links)
             {
                 positive[link.Parent] |= positive[node];
-                clean[link.Parent] *= positive[node] ? 1 : 1 - link.Strength * shown[node];
+                clean[link.Parent] *= positive[node] ? 1 : 1 - Unseen(link.Strength, shown[node], report[node] != 0 ? 0 : nodes[node].Leak);
             }
         }
 
         return Build(candidates, reach, positive, shown);
     }
+
+    /// <summary>
+    /// Strength of the clean look that a folded state becomes on its parent: what the state would have shown, had this parent alone
+    /// brought it about, beside what its leak would have shown anyway. For a leaf that was looked at, simply the link's own strength.
+    /// </summary>
+    private static double Unseen(double strength, double shown, double leak) =>
+        shown >= 1 ? strength : strength * shown * (1 - leak) / (1 - shown * leak);
 
     private double[] Reach(IReadOnlyList<int> candidates)
     {
@@ -230,7 +237,7 @@ public sealed class CandidateReduction
                 int parent = link.Parent;
                 if (number[parent] >= 0 && !(Folded(parent) && folded))
                 {
-                    links.Add(new NetworkLink(number[parent], folded ? link.Strength * shown[node] : link.Strength));
+                    links.Add(new NetworkLink(number[parent], folded ? Unseen(link.Strength, shown[node], nodes[node].Leak) : link.Strength));
                 }
                 else if (!(Folded(parent) && folded && number[parent] >= 0))
                 {

@@ -121,7 +121,7 @@ public sealed class RankingTests
 
         ranking.Verdict.Kind.Should().Be(VerdictKind.RootNamed);
         ranking.Story.Roots.Select(r => r.Id).Should().BeEquivalentTo("oil-neglected", "pump-worn");
-        ranking.Story.Needed.Values.Should().OnlyContain(decibans => decibans > 3);
+        ranking.Story.Needed.Values.Should().OnlyContain(decibans => decibans > 1);
     }
 
     [Fact]
