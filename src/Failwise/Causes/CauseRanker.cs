@@ -111,7 +111,9 @@ public static class CauseRanker
                 for (int k = 0; k < explained.Length; k++)
                 {
                     double decibans = 10 * (LogOdds(full[k]) - LogOdds(without[k])) / Math.Log(10);
-                    if (Math.Abs(decibans) >= 0.3 && narrow.Candidates.Contains(queries[k]))
+                    // A circumstance that makes a root likelier may at the same time feed its rival; it still does not speak against the root.
+                    bool fedRival = decibans < 0 && net.Known[e] is { Kind: EvidenceKind.Circumstance, Present: true } c && net.Roots[explained[k]].RaisedBy.Any(r => c.Id.EndsWith("/" + r.Id, StringComparison.Ordinal));
+                    if (Math.Abs(decibans) >= 0.3 && !fedRival && narrow.Candidates.Contains(queries[k]))
                     {
                         weights[explained[k]].Add(new WeighedEvidence(net.Known[e], decibans, SourcesOf(net.Known[e], net.Roots[explained[k]])));
                     }

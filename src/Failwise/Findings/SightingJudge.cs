@@ -55,6 +55,12 @@ internal sealed class SightingJudge
                 : looks.Exists(Denies) ? Against(looks.Where(Denies)) : Unknown($"{PartName} not looked at{(condition.On.Count > 0 ? " (" + string.Join(", ", condition.On) + ")" : "")}");
         }
 
+        // A part is not sound because its other half is.
+        if (condition.See.Count == 0 && condition.Spread.IsAnywhere && looks.Exists(l => Denies(l) && l.Extent != Extent.Trace && hits.TrueForAll(h => Overlap(h, l))))
+        {
+            return Against(looks.Where(Denies));
+        }
+
         foreach (Answer part in new[] { JudgeCount(), JudgeWhere(), JudgeLie() })
         {
             if (part.Truth != Truth.Holds)
@@ -65,6 +71,9 @@ internal sealed class SightingJudge
 
         return Yes();
     }
+
+    private static bool Overlap(Observation a, Observation b) =>
+        a.Spread != At.Numbers || b.Spread != At.Numbers || a.Places.Intersect(b.Places).Any();
 
     private string PartName => knowledge.Parts[condition.Part].Name;
 

@@ -327,7 +327,8 @@ public static class MarkdownReport
         {
             md.Heading(2, "How to read this");
             md.Paragraph("Probabilities are degrees of belief from the rules and this evidence, never above 98 %. A weight in dB (deciban) says how much one piece of "
-                + "evidence moves the odds when all the rest stays: 3 dB doubles them, 10 dB makes them ten times as large. "
+                + "evidence moves the odds when all the rest stays: 3 dB doubles them, 10 dB makes them ten times as large. Pieces that say the same cover for "
+                + "each other, so each of them alone can look slight. "
                 + "The strengths of the rules are judgement unless a source is named. This report helps a person who has the parts in hand; it does not replace the maker's manual, "
                 + "measurement, local codes or licensed practice.");
             if (causes.Note is { } note)

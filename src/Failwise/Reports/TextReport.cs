@@ -39,12 +39,12 @@ public static class TextReport
                 Line(w, "how      " + string.Join(" → ", cause.Chains[0].Select(s => s.Says).Take(5)), "     ");
             }
 
-            foreach (WeighedEvidence e in cause.For.Take(3))
+            foreach (WeighedEvidence e in cause.For.Where(Tells).Take(3))
             {
                 Line(w, $"for      {e.Item.Says} ({e.Word})", "     ");
             }
 
-            foreach (WeighedEvidence e in cause.Against.Take(2))
+            foreach (WeighedEvidence e in cause.Against.Where(Tells).Take(2))
             {
                 Line(w, $"against  {e.Item.Says} ({e.Word})", "     ");
             }
@@ -65,6 +65,8 @@ public static class TextReport
         WriteWork(w, diagnosis.Work);
         return w.ToString();
     }
+
+    private static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= 1;
 
     private static void WriteChecks(StringWriter w, IReadOnlyList<PlannedCheck> checks)
     {
