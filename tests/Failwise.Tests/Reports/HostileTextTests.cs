@@ -13,7 +13,7 @@ namespace Failwise.Tests.Reports;
 public partial class HostileTextTests
 {
     private static readonly KnowledgeBase Knowledge = Causes.TinyEngine.Rules.Knowledge();
-    private static readonly MarkdownPipeline Pipes = new MarkdownPipelineBuilder().UsePipeTables().UseAutoLinks().UseEmphasisExtras().Build();
+    private static readonly MarkdownPipeline Pipes = new MarkdownPipelineBuilder().UsePipeTables().UseEmphasisExtras().Build();
 
     public static TheoryData<string> Texts => new(
         "<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "a | b | c", "# a heading", "- a point", "1. a point", "12) a point", "---", "===", "***", "> a quote", "```code", "    code",
