@@ -19,21 +19,40 @@ internal static class Commands
         RootCommand root = new("Reads worn and broken machine parts: from teardown observations to ranked root causes and corrective work.\n\nExample: failwise diagnose examples/pump-engine");
         root.Add(Diagnose());
         root.Add(Explain());
+        root.Add(Words());
+        root.Add(Calculate());
         root.Add(RulesCommand());
         ParseResult parsed = root.Parse(args);
         string[] wrong = [.. parsed.Errors.Select(e => e.Message), .. UnknownOptions(parsed)];
         if (wrong.Length > 0)
         {
-            foreach (string message in wrong)
-            {
-                Console.Error.WriteLine(message);
-            }
-
-            Console.Error.WriteLine("Try: failwise --help");
-            return WrongUse;
+            return SayWrongUse(parsed, wrong);
         }
 
         return Guard(() => parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false }));
+    }
+
+    private static int SayWrongUse(ParseResult parsed, IEnumerable<string> wrong)
+    {
+        foreach (string message in wrong.Select(e => e.ReplaceLineEndings(" ").Replace("\t", " ", StringComparison.Ordinal)).Distinct())
+        {
+            Console.Error.WriteLine(message);
+        }
+
+        string[] known = [.. parsed.CommandResult.Command.Subcommands.Select(c => c.Name), .. parsed.CommandResult.Command.Options.Select(o => o.Name)];
+        if (parsed.UnmatchedTokens.Count > 0 && Suggest.BestMatch(parsed.UnmatchedTokens[0], known) is { } best)
+        {
+            Console.Error.WriteLine($"Did you mean '{best}'?");
+        }
+
+        List<string> path = [];
+        for (System.CommandLine.Parsing.SymbolResult? at = parsed.CommandResult; at is System.CommandLine.Parsing.CommandResult { Command: not RootCommand } c; at = c.Parent)
+        {
+            path.Insert(0, c.Command.Name);
+        }
+
+        Console.Error.WriteLine($"Try: failwise {string.Concat(path.Select(p => p + " "))}--help");
+        return WrongUse;
     }
 
     /// <summary>A misspelt option would otherwise be taken for the name of a case.</summary>
@@ -93,16 +112,34 @@ internal static class Commands
         return command;
     }
 
+    private static Command Words()
+    {
+        Argument<string[]> text = new("TEXT") { Arity = ArgumentArity.OneOrMore, Description = "What people say, such as: blue crank." };
+        Command command = new("words", "Find the part, pattern, symptom or history word for what people say.\n\nExample: failwise words \"copper showing on number three\"") { text, Rules };
+        command.SetAction(p => BenchCommands.Words(ShippedRules.Load(p.GetValue(Rules)), string.Join(' ', p.GetValue(text)!)));
+        return command;
+    }
+
+    private static Command Calculate()
+    {
+        Argument<string?> name = new("NAME") { Arity = ArgumentArity.ZeroOrOne, Description = "The calculation; the list of all when left out." };
+        Option<string?> inputs = new("--inputs") { HelpName = "A=..,B=..", Description = "Inputs with units; in a list, ';' parts readings and '|' starts the next plane." };
+        Command command = new("calculate", "Work out one of the trade's formulas at the bench.\n\nExample: failwise calculate oil-clearance --inputs \"bore=54.05 mm,journal=53.99 mm\"") { name, inputs };
+        command.SetAction(p => BenchCommands.Calculate(p.GetValue(name), p.GetValue(inputs)));
+        return command;
+    }
+
     private static Command RulesCommand()
     {
+        Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
         Command rules = new("rules", "Check and score a rule base.\n\nExample: failwise rules check rules");
         Argument<string?> folder = new("FOLDER") { Arity = ArgumentArity.ZeroOrOne, Description = "A rule folder; the shipped rules when left out." };
         Command check = new("check", "Every problem of a rule base, and its health.\n\nExample: failwise rules check rules") { folder };
         check.SetAction(p => RuleCommands.Check(p.GetValue(folder)));
 
         Argument<string> cases = new("FOLDER") { Description = "A folder of solved cases." };
-        Option<string> format = new("--format") { HelpName = "FORM", Description = "text or json.", DefaultValueFactory = _ => "text" };
-        format.AcceptOnlyFromAmong("text", "json");
+        Option<string> format = new("--format") { HelpName = "FORM", Description = "text, markdown or json.", DefaultValueFactory = _ => "text" };
+        format.AcceptOnlyFromAmong("text", "markdown", "json");
         Option<string?> set = new("--set") { HelpName = "SET", Description = "Only the cases of this set: tune or held-out." };
         Option<bool> list = new("--list") { Description = "Also one line a case." };
         Command score = new("score", "Run solved cases and compare.\n\nExample: failwise rules score tests/cases/published --format json") { cases, format, set, list, Rules };
@@ -111,6 +148,14 @@ internal static class Commands
         Argument<string> rows = new("FILE") { Description = "A file of published rows." };
         Command handbook = new("handbook", "Check the rules against published appearance-to-cause rows.\n\nExample: failwise rules handbook tests/knowledge/handbook/bottom-end.yaml") { rows, Rules };
         handbook.SetAction(p => RuleCommands.Handbook(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rows)!));
+        Argument<string> target = new("FOLDER") { Description = "The folder to write; its old pages are replaced." };
+        Command atlas = new("atlas", "Write the rule base as a book: one page a pattern, one page a cause.\n\nExample: failwise rules atlas docs/atlas") { target, Rules };
+        atlas.SetAction(p => RuleCommands.Atlas(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(target)!));
+        Argument<string> rowFolder = new("FOLDER") { Description = "A folder of published rows." };
+        Command coverage = new("coverage", "What the rule base covers and what it does not.\n\nExample: failwise rules coverage tests/knowledge/handbook -o docs/coverage.md") { rowFolder, output, Rules };
+        coverage.SetAction(p => RuleCommands.Coverage(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rowFolder)!, p.GetValue(output)));
+        rules.Add(coverage);
+        rules.Add(atlas);
         Argument<string> into = new("FOLDER") { Description = "Where to write the schema files." };
         Command schema = new("schema", "Write the JSON Schemas with which an editor checks and completes cases and rules.\n\nExample: failwise rules schema docs/schema") { into };
         schema.SetAction(p => RuleCommands.Schema(p.GetValue(into)!));

@@ -56,6 +56,57 @@ internal static class RuleCommands
         return problems.Any(p => p.Severity == Severity.Error) ? 1 : 0;
     }
 
+    public static int Coverage(KnowledgeBase knowledge, string folder, string? output)
+    {
+        if (!Directory.Exists(folder))
+        {
+            Console.Error.WriteLine($"{folder}: error FW001: there is no such folder.");
+            return 1;
+        }
+
+        List<(string, IReadOnlyList<RowScore>)> groups = [];
+        foreach (string file in Directory.EnumerateFiles(folder, "*.yaml").Order(StringComparer.Ordinal))
+        {
+            (IReadOnlyList<RowScore> rows, IReadOnlyList<Problem> problems) = HandbookScorer.Run(knowledge, file);
+            foreach (Problem problem in problems)
+            {
+                Console.Error.WriteLine(problem);
+            }
+
+            groups.Add((Path.GetFileNameWithoutExtension(file), rows));
+        }
+
+        Output.Write(CoverageLedger.Write(knowledge, groups), output);
+        return 0;
+    }
+
+    public static int Atlas(KnowledgeBase knowledge, string folder)
+    {
+        IReadOnlyList<Reports.AtlasPage> pages = Reports.Atlas.Write(knowledge);
+        foreach (Reports.AtlasPage page in pages)
+        {
+            string path = Path.Combine(folder, page.Path);
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            if (!File.Exists(path) || File.ReadAllText(path) != page.Text)
+            {
+                File.WriteAllText(path, page.Text);
+            }
+        }
+
+        // Pages of retired rules must not linger; only files of the atlas's own kinds are touched.
+        HashSet<string> known = [.. pages.Select(p => Path.GetFullPath(Path.Combine(folder, p.Path)))];
+        foreach (string old in new[] { "patterns", "causes" }.Select(d => Path.Combine(folder, d)).Where(Directory.Exists).SelectMany(d => Directory.EnumerateFiles(d, "*.md")))
+        {
+            if (!known.Contains(Path.GetFullPath(old)))
+            {
+                File.Delete(old);
+            }
+        }
+
+        Console.Out.WriteLine($"{pages.Count} pages in {folder}");
+        return 0;
+    }
+
     public static int Score(KnowledgeBase knowledge, string folder, string format, string? set, bool list)
     {
         bool show = !Console.IsErrorRedirected;
@@ -70,7 +121,7 @@ internal static class RuleCommands
             Console.Error.WriteLine(problem);
         }
 
-        Console.Out.Write(format == "json" ? ScoreJson(score) : ScoreText(score, list));
+        Console.Out.Write(format switch { "json" => ScoreJson(score), "markdown" => ScoreMarkdown(score), _ => ScoreText(score, list) });
         return score.Problems.Any(p => p.Severity == Severity.Error) ? 1 : 0;
     }
 
@@ -103,6 +154,37 @@ internal static class RuleCommands
         foreach ((string name, IReadOnlyDictionary<string, ClassScore> by) in score.Baselines)
         {
             w.WriteLine($"baseline {name}: " + string.Join(", ", by.Where(b => b.Key != "open").Select(b => $"{b.Key} top-1 {Share(b.Value.Top1, b.Value.Cases)} top-3 {Share(b.Value.Top3, b.Value.Cases)}")));
+        }
+
+        return w.ToString();
+    }
+
+    private static string ScoreMarkdown(Score score)
+    {
+        StringWriter w = new() { NewLine = "\n" };
+        foreach ((string title, Func<CaseScore, bool> chosen) in new (string, Func<CaseScore, bool>)[]
+            { ("All cases", _ => true), ("Tune half (looked at while rules were improved)", c => c.Case.Set == "tune"), ("Held-out half (only sums were looked at)", c => c.Case.Set == "held-out") })
+        {
+            Score part = Scorer.Sum([.. score.Cases.Where(chosen)], []);
+            w.WriteLine($"### {title}\n\n| class | cases | first | in three | in five | related root first | named | named and right | contested | too little | confidently wrong |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
+            foreach ((string name, ClassScore c) in part.Classes)
+            {
+                w.WriteLine($"| {name} | {c.Cases} | {Share(c.Top1, c.Cases)} | {Share(c.Top3, c.Cases)} | {Share(c.Top5, c.Cases)} | {c.BroaderFirst} | {c.Named} | {c.NamedRight} | {c.Contested} | {c.NotEnoughEvidence} | {c.ConfidentlyWrong} |");
+            }
+
+            w.WriteLine($"\nBrier score {part.Brier:0.000}, log score {part.LogScore:0.000}.\n\n| said | cases | mean said | share right |\n| --- | --- | --- | --- |");
+            foreach (ReliabilityBin bin in part.Reliability)
+            {
+                w.WriteLine($"| {bin.From:0.0} to {bin.To:0.0} | {bin.Count} | {bin.MeanProbability:0.00} | {bin.Share:0.00} |");
+            }
+
+            w.WriteLine("\n| baseline | strong first | strong in three | weak first | weak in three | give-away first |\n| --- | --- | --- | --- | --- | --- |");
+            foreach ((string name, IReadOnlyDictionary<string, ClassScore> by) in part.Baselines)
+            {
+                w.WriteLine($"| {name.Replace('-', ' ')} | {by["usable-strong"].Top1} | {by["usable-strong"].Top3} | {by["usable-weak"].Top1} | {by["usable-weak"].Top3} | {by["give-away"].Top1} |");
+            }
+
+            w.WriteLine();
         }
 
         return w.ToString();

@@ -115,7 +115,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         }
 
         List<Measurement> readings = [.. map.Groups("readings").Select(ReadReading).OfType<Measurement>()];
-        if (!quiet && !problems.HasErrors && observations.Count == 0 && symptoms.Count == 0 && readings.Count == 0 && history.Count == 0 && numbers.Count == 0)
+        if (!quiet && new[] { "observations", "debris", "symptoms", "readings", "history" }.All(key => map.Items(key).Count == 0))
         {
             problems.Error("FW033", map.At, "this case holds no observation, no symptom and no history: there is nothing to reason from.");
         }
@@ -251,6 +251,13 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         string? part = map["part"] is ScalarNode written ? Resolve(written, knowledge.PartWords, "FW012", "part") : partWhenLeftOut;
         if (part is null || !knowledge.Parts.ContainsKey(part))
         {
+            // The other words of the line are still checked, so that everything wrong is said at once.
+            Resolve(map, "on", knowledge.PlaceWords, "FW014", "place");
+            foreach (ScalarNode see in map.Scalars("see").Concat(map.Scalars("not")).Where(s => !KnowledgeReader.IsSoundWord(Suggest.Fold(s.Text))))
+            {
+                Resolve(see, knowledge.PatternWords, "FW013", "pattern");
+            }
+
             return [];
         }
 

@@ -8,12 +8,13 @@ namespace Failwise.Causes;
 /// </summary>
 internal sealed class CaseInference
 {
-    // Tables up to about 30 000 cells keep an answer near a millisecond.
-    private const double LargestCost = 15;
+    // About a hundred thousand multiplications keep an answer near a millisecond.
+    private const double LargestCost = 120_000;
     private static readonly int[] Widths = [20, 14, 10, 8, 6];
     private readonly CauseNetwork net;
     private readonly EvidenceItem[] items;
     private readonly Evidence[] evidence;
+    private readonly CandidateReduction reduction;
 
     public CaseInference(CauseNetwork net)
     {
@@ -22,7 +23,7 @@ internal sealed class CaseInference
         items = [.. net.Known.Where(i => i.Kind != EvidenceKind.Circumstance)];
         evidence = [.. items.Select(net.EvidenceOf)];
         RootNumbers = [.. net.Roots.Select(net.NumberOf)];
-        CandidateReduction reduction = new(net.Network, evidence);
+        reduction = new CandidateReduction(net.Network, evidence);
         IReadOnlyList<int> best = reduction.Choose(RootNumbers, RootNumbers.Count);
         Order = best;
         Candidates = [.. best.Take(Widths[^1])];
@@ -30,7 +31,7 @@ internal sealed class CaseInference
         {
             int[] some = [.. best.Take(width)];
             ReducedNetwork reduced = reduction.Reduce(some);
-            if (ExactInference.CostOf(reduced.Network, reduced.Evidence, []) <= LargestCost)
+            if (ExactInference.CostOf(reduced.Network, reduced.Evidence, LargestCost) <= LargestCost)
             {
                 Candidates = some;
                 break;
@@ -80,23 +81,21 @@ internal sealed class CaseInference
         return ExactInference.LogEvidence(reduced.Network, [.. reduced.Evidence, .. roots]);
     }
 
+    /// <summary>False when no candidate has anything to do with the evidence, so that leaving it out changes nothing.</summary>
+    public bool Matters(EvidenceItem item) => item.Kind == EvidenceKind.Circumstance || reduction.IsReached(net.NumberOf(item), Candidates);
+
     /// <summary>The network as it is asked, for trials with moved strengths.</summary>
     public ReducedNetwork Reduced() => Reduce(null, null, out _);
 
     private ReducedNetwork Reduce(EvidenceItem? without, IReadOnlyList<Evidence>? also, out List<Evidence> roots)
     {
         // What is assumed of a candidate is asked of the reduced network; what is assumed of a leaf is part of the reduction.
-        HashSet<int> free = [.. Candidates];
-        roots = [];
-        List<Evidence> given = [.. evidence.Where((_, i) => items[i] != without)];
-        List<Evidence> assumed = [];
-        foreach (Evidence e in also ?? [])
-        {
-            (free.Contains(e.Node) ? assumed : given).Add(e);
-        }
-
-        ReducedNetwork reduced = new CandidateReduction(without?.Kind == EvidenceKind.Circumstance ? net.WithoutCircumstance(without.Id) : net.Network, given).Reduce(Candidates);
-        roots.AddRange(assumed.Select(e => e with { Node = reduced.NumberOf[e.Node] }));
+        Evidence[] assumed = [.. (also ?? []).Where(e => Candidates.Contains(e.Node))];
+        Evidence[] leaves = [.. (also ?? []).Where(e => !Candidates.Contains(e.Node))];
+        bool circumstance = without?.Kind == EvidenceKind.Circumstance;
+        CandidateReduction used = circumstance ? new CandidateReduction(net.WithoutCircumstance(without!.Id), evidence) : reduction;
+        ReducedNetwork reduced = used.Reduce(Candidates, without is null || circumstance ? -1 : net.NumberOf(without), leaves);
+        roots = [.. assumed.Select(e => e with { Node = reduced.NumberOf[e.Node] })];
         return reduced;
     }
 }

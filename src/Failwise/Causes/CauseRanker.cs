@@ -102,6 +102,11 @@ public static class CauseRanker
             (_, double[] full) = narrow.Ask(queries);
             for (int e = 0; e < net.Known.Count; e++)
             {
+                if (!narrow.Matters(net.Known[e]))
+                {
+                    continue;
+                }
+
                 (_, double[] without) = narrow.Ask(queries, without: net.Known[e]);
                 for (int k = 0; k < explained.Length; k++)
                 {

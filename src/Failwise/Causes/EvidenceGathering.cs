@@ -10,6 +10,9 @@ internal static class EvidenceGathering
     // A mark seen on most such machines with no special cause is not by itself a sign of damage.
     private const double UsualMark = 0.1;
 
+    // A symptom that one in twenty old machines has anyway is no failure yet.
+    private const double RareSymptom = 0.04;
+
     public static IReadOnlyList<EvidenceItem> Gather(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
     {
         List<EvidenceItem> items = [.. Signs(knowledge, teardown), .. SoundParts(knowledge, teardown), .. NotFound(knowledge, teardown)];
@@ -17,7 +20,7 @@ internal static class EvidenceGathering
         {
             Symptom symptom = knowledge.Symptoms[s.Id];
             items.Add(new EvidenceItem("symptom/" + s.Id, EvidenceKind.Symptom, s.Holds ? symptom.Says : "Not so: " + symptom.Says, s.Holds,
-                knowledge.Sureness["sure"], [new Reason("symptom", s.Id)], false));
+                knowledge.Sureness["sure"], [new Reason("symptom", s.Id)], s.Holds && symptom.SeenAnyway <= RareSymptom));
         }
 
         items.AddRange(FromFindings(knowledge, teardown, findings));
@@ -39,7 +42,7 @@ internal static class EvidenceGathering
             Pattern pattern = knowledge.Patterns[group.Key.Pattern];
             double weight = group.Max(o => o.Extent == Extent.Unstated ? 1 : knowledge.ExtentWeights.GetValueOrDefault(o.Extent, 1));
             double ratio = Math.Pow(group.Max(o => o.Sure), weight);
-            bool important = !pattern.Sound && pattern.SeenAnyway <= UsualMark && ratio > 3;
+            bool important = !pattern.Sound && pattern.SeenAnyway <= UsualMark && weight >= 1;
             yield return new EvidenceItem(
                 $"{group.Key.Part}/{group.Key.Pattern}", EvidenceKind.Sign, SaySign(knowledge, group), true, ratio,
                 [.. group.Select(o => o.Number).Distinct().Order().Select(n => new Reason("observation", n.ToString()))], important);

@@ -20,8 +20,9 @@ internal static class VerdictMaker
         double somethingElse, Func<string, double> flips)
     {
         RankedCause first = ranked[0];
-        bool damage = items.Any(i => i.Important || (i.Kind == EvidenceKind.Symptom && i.Present));
-        if (!damage && first.Probability < NamedFrom)
+        bool damage = items.Any(i => i.Important);
+        // Wear that came with the hours is not a fault to trace, however sure it is.
+        if (!damage && (first.Probability < NamedFrom || first.Cause.Group == "wear-out"))
         {
             return new Verdict(VerdictKind.NormalWear, [], ["What was found is what a machine of this age shows; no mark points to a cause to correct."]);
         }

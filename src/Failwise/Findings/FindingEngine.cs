@@ -16,7 +16,7 @@ public static class FindingEngine
     {
         RuleCompiler compiler = new();
         RuleDefinitionFactory definitions = new();
-        return compiler.Compile([definitions.Create(new AnswerFromBench()), definitions.Create(new AnswerFromConclusion()), definitions.Create(new Conclude())]);
+        return compiler.Compile([definitions.Create(new ConcludeFromBench()), definitions.Create(new ConcludeFromOthers())]);
     });
 
     /// <summary>Chains the rules of <paramref name="knowledge"/> over the case.</summary>
@@ -26,7 +26,6 @@ public static class FindingEngine
         List<Candidate> candidates = Candidates(knowledge, bench, teardown);
         ISession session = Factory.Value.CreateSession();
         session.Insert(bench);
-        session.InsertAll(candidates.SelectMany(c => c.Questions));
         session.InsertAll(candidates);
         session.Fire();
         Dictionary<string, Answer> conclusions = session.Query<Conclusion>().ToDictionary(c => c.Key, c => c.Answer, StringComparer.Ordinal);
@@ -175,40 +174,42 @@ internal static class ConditionTree
 /// <summary>A YAML rule as a fact of the engine.</summary>
 internal sealed class Candidate(string key, Condition when)
 {
+    private readonly string[] others = [.. ConditionTree.Atoms(when).Select(RuleAsked).OfType<string>().Distinct()];
+
     public string Key { get; } = key;
 
     public Condition When { get; } = when;
 
-    public IReadOnlyList<Question> Questions { get; } = [.. ConditionTree.Atoms(when).Select(a => new Question(key, a))];
-}
+    /// <summary>True when the rule asks about the conclusions of other rules.</summary>
+    public bool AsksOthers => others.Length > 0;
 
-/// <summary>One atomic condition of one rule.</summary>
-internal sealed class Question(string owner, Condition atom)
-{
-    public string Owner { get; } = owner;
+    public bool Asks(string key) => Array.IndexOf(others, key) >= 0;
 
-    public Condition Atom { get; } = atom;
+    /// <summary>Judges the rule from the case and from what other rules concluded so far.</summary>
+    public Conclusion Conclude(Bench bench, IEnumerable<Conclusion> known)
+    {
+        Dictionary<string, Conclusion> byKey = known.ToDictionary(c => c.Key, StringComparer.Ordinal);
+        return new Conclusion(Key, ConditionTree.Judge(When, Ask));
 
-    /// <summary>Key of the rule whose conclusion answers this, when it asks about one.</summary>
-    public string? AsksRule { get; } = atom switch
+        Answer Ask(Condition atom)
+        {
+            bool aboutFinding = atom is StatedCondition { Kind: StatedKind.Finding };
+            Answer own = aboutFinding ? new Answer(Truth.Unknown, [], ["not yet known"], 1000) : bench.Ask(atom);
+            return own.Truth == Truth.Unknown && RuleAsked(atom) is { } rule && byKey.TryGetValue(rule, out Conclusion? other)
+                ? other.Answer with { Reasons = [new Reason(aboutFinding ? "finding" : "history", rule[(rule.IndexOf('/') + 1)..])] }
+                : own;
+        }
+    }
+
+    private static string? RuleAsked(Condition atom) => atom switch
     {
         StatedCondition { Kind: StatedKind.Finding } c => "finding/" + c.Id,
         StatedCondition { Kind: StatedKind.History } c => "history/" + c.Id,
         _ => null,
     };
-
-    public bool AsksFinding => Atom is StatedCondition { Kind: StatedKind.Finding };
 }
 
-internal sealed class Answered(Question question, Answer answer)
-{
-    public string Owner { get; } = question.Owner;
-
-    public Question Question { get; } = question;
-
-    public Answer Answer { get; } = answer;
-}
-
+/// <summary>What became of a rule.</summary>
 internal sealed class Conclusion(string key, Answer answer)
 {
     public string Key { get; } = key;
@@ -216,57 +217,36 @@ internal sealed class Conclusion(string key, Answer answer)
     public Answer Answer { get; } = answer;
 }
 
-/// <summary>What the case itself says answers a question.</summary>
-internal sealed class AnswerFromBench : Rule
-{
-    public override void Define()
-    {
-        Question question = null!;
-        Bench bench = null!;
-        When()
-            .Match(() => question, q => !q.AsksFinding)
-            .Match(() => bench);
-        Then().Yield(_ => new Answered(question, bench.Ask(question.Atom)));
-    }
-}
-
-/// <summary>The conclusion of one rule answers a question of another; it lives only as long as that conclusion.</summary>
-internal sealed class AnswerFromConclusion : Rule
-{
-    public override void Define()
-    {
-        Question question = null!;
-        Conclusion conclusion = null!;
-        When()
-            .Match(() => question, q => q.AsksRule != null)
-            .Match(() => conclusion, c => c.Key == question.AsksRule);
-        Then().Yield(_ => Carry(question, conclusion));
-    }
-
-    private static Answered Carry(Question question, Conclusion conclusion)
-    {
-        Reason reason = new(question.AsksFinding ? "finding" : "history", conclusion.Key[(conclusion.Key.IndexOf('/') + 1)..]);
-        return new Answered(question, conclusion.Answer with { Reasons = [reason] });
-    }
-}
-
-/// <summary>All answers of a rule together give its conclusion.</summary>
-internal sealed class Conclude : Rule
+/// <summary>A rule that asks only about the case concludes from the case.</summary>
+internal sealed class ConcludeFromBench : Rule
 {
     public override void Define()
     {
         Candidate candidate = null!;
-        IEnumerable<Answered> answers = null!;
+        Bench bench = null!;
         When()
-            .Match(() => candidate)
-            .Query(() => answers, q => q.Match<Answered>(a => a.Owner == candidate.Key).Collect());
-        Then().Yield(_ => new Conclusion(candidate.Key, Evaluate(candidate, answers)));
+            .Match(() => candidate, c => !c.AsksOthers)
+            .Match(() => bench);
+        Then().Yield(_ => Conclude(candidate, bench));
     }
 
-    private static Answer Evaluate(Candidate candidate, IEnumerable<Answered> answers)
+    private static Conclusion Conclude(Candidate candidate, Bench bench) => candidate.Conclude(bench, []);
+}
+
+/// <summary>A rule that asks about other rules concludes anew whenever one of their conclusions comes or changes.</summary>
+internal sealed class ConcludeFromOthers : Rule
+{
+    public override void Define()
     {
-        ILookup<Condition, Answer> byAtom = answers.ToLookup(a => a.Question.Atom, a => a.Answer, ReferenceEqualityComparer.Instance as IEqualityComparer<Condition>);
-        return ConditionTree.Judge(candidate.When, atom => byAtom[atom].OrderByDescending(a => a.Truth != Truth.Unknown).FirstOrDefault()
-            ?? new Answer(Truth.Unknown, [], ["not yet known"], 1000));
+        Candidate candidate = null!;
+        Bench bench = null!;
+        IEnumerable<Conclusion> known = null!;
+        When()
+            .Match(() => candidate, c => c.AsksOthers)
+            .Match(() => bench)
+            .Query(() => known, q => q.Match<Conclusion>(c => candidate.Asks(c.Key)).Collect());
+        Then().Yield(_ => Conclude(candidate, bench, known));
     }
+
+    private static Conclusion Conclude(Candidate candidate, Bench bench, IEnumerable<Conclusion> known) => candidate.Conclude(bench, known);
 }

@@ -20,9 +20,12 @@ public sealed record ReducedNetwork(NoisyOrNetwork Network, IReadOnlyList<Eviden
 public sealed class CandidateReduction
 {
     private const int LongestStory = 6;
+    private const int StoryPool = 60;
     private const double WeakestReach = 0.04;
-    private readonly NoisyOrNetwork network;
     private readonly NetworkNode[] nodes;
+    private readonly int[][] children;
+    private readonly int[] placeInOrder;
+    private readonly Dictionary<int, int[]> below = [];
     private readonly int[] order;
     private readonly bool?[] fixedTo;
     private readonly sbyte[] report;
@@ -35,9 +38,15 @@ public sealed class CandidateReduction
     /// <exception cref="ArgumentException">Evidence is a likelihood pair that is neither present nor absent.</exception>
     public CandidateReduction(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence)
     {
-        this.network = network;
         nodes = [.. network.Nodes];
         order = network.ParentsFirst.ToArray();
+        placeInOrder = new int[nodes.Length];
+        for (int i = 0; i < order.Length; i++)
+        {
+            placeInOrder[order[i]] = i;
+        }
+
+        children = Children();
         fixedTo = new bool?[nodes.Length];
         report = new sbyte[nodes.Length];
         foreach (Evidence e in evidence)
@@ -80,11 +89,12 @@ public sealed class CandidateReduction
         }
 
         List<int> story = [];
+        int[] pool = [.. roots.OrderByDescending(r => best[r]).ThenBy(r => r).Take(StoryPool)];
         while (story.Count < LongestStory)
         {
             int next = -1;
             double most = 0;
-            foreach (int r in roots.Where(r => !story.Contains(r)))
+            foreach (int r in pool.Where(r => !story.Contains(r)))
             {
                 double gain = story.Count == 0 ? best[r] : Gain(r, now);
                 best[r] = Math.Max(best[r], gain);
@@ -112,19 +122,46 @@ public sealed class CandidateReduction
 
     /// <summary>The network in which the candidates vary and everything else acts as usual.</summary>
     /// <param name="candidates">Roots that stay free.</param>
-    /// <param name="keep">Leaves that stay although nothing is reported of them, for questions about them.</param>
-    public ReducedNetwork Reduce(IReadOnlyList<int> candidates, IReadOnlyList<int>? keep = null)
+    /// <param name="without">A leaf whose report is to be left out; -1 for none.</param>
+    /// <param name="also">Leaves that are assumed present or absent besides.</param>
+    public ReducedNetwork Reduce(IReadOnlyList<int> candidates, int without = -1, IReadOnlyList<Evidence>? also = null)
+    {
+        List<(int Node, sbyte Report)> changed = [];
+        void Change(int node, sbyte to)
+        {
+            changed.Add((node, report[node]));
+            report[node] = to;
+        }
+
+        if (without >= 0)
+        {
+            Change(without, 0);
+        }
+
+        foreach (Evidence e in also ?? [])
+        {
+            Change(e.Node, (sbyte)(e.IfAbsent == 0 ? 1 : -1));
+        }
+
+        ReducedNetwork reduced = Reduce(candidates);
+        for (int i = changed.Count - 1; i >= 0; i--)
+        {
+            report[changed[i].Node] = changed[i].Report;
+        }
+
+        return reduced;
+    }
+
+    /// <summary>True when some candidate brings the node about with a strength that matters.</summary>
+    public bool IsReached(int node, IReadOnlyList<int> candidates) => Reach(candidates)[node] >= WeakestReach;
+
+    private ReducedNetwork Reduce(IReadOnlyList<int> candidates)
     {
         double[] reach = Reach(candidates);
         bool[] positive = new bool[nodes.Length];
         double[] shown = new double[nodes.Length];
         double[] clean = new double[nodes.Length];
         Array.Fill(clean, 1);
-        foreach (int k in keep ?? [])
-        {
-            positive[k] = true;
-        }
-
         for (int i = order.Length - 1; i >= 0; i--)
         {
             int node = order[i];
@@ -138,12 +175,19 @@ public sealed class CandidateReduction
             foreach (NetworkLink link in nodes[node].Links)
             {
                 positive[link.Parent] |= positive[node];
-                clean[link.Parent] *= positive[node] ? 1 : 1 - link.Strength * shown[node];
+                clean[link.Parent] *= positive[node] ? 1 : 1 - Unseen(link.Strength, shown[node], report[node] != 0 ? 0 : nodes[node].Leak);
             }
         }
 
         return Build(candidates, reach, positive, shown);
     }
+
+    /// <summary>
+    /// Strength of the clean look that a folded state becomes on its parent: what the state would have shown, had this parent alone
+    /// brought it about, beside what its leak would have shown anyway. For a leaf that was looked at, simply the link's own strength.
+    /// </summary>
+    private static double Unseen(double strength, double shown, double leak) =>
+        shown >= 1 ? strength : strength * shown * (1 - leak) / (1 - shown * leak);
 
     private double[] Reach(IReadOnlyList<int> candidates)
     {
@@ -193,7 +237,7 @@ public sealed class CandidateReduction
                 int parent = link.Parent;
                 if (number[parent] >= 0 && !(Folded(parent) && folded))
                 {
-                    links.Add(new NetworkLink(number[parent], folded ? link.Strength * shown[node] : link.Strength));
+                    links.Add(new NetworkLink(number[parent], folded ? Unseen(link.Strength, shown[node], nodes[node].Leak) : link.Strength));
                 }
                 else if (!(Folded(parent) && folded && number[parent] >= 0))
                 {
@@ -252,9 +296,9 @@ public sealed class CandidateReduction
         stamp[root] = stampNow;
         trial[root] = 1;
         double gain = Math.Log(now[root] / Math.Max(1e-12, 1 - now[root]));
-        foreach (int node in order)
+        foreach (int node in Below(root))
         {
-            if (node == root || !Touched(node))
+            if (fixedTo[node] is not null)
             {
                 continue;
             }
@@ -278,16 +322,47 @@ public sealed class CandidateReduction
         return gain;
     }
 
-    private bool Touched(int node)
+    private int[][] Children()
     {
-        foreach (NetworkLink link in nodes[node].Links)
+        List<int>[] lists = new List<int>[nodes.Length];
+        for (int i = 0; i < nodes.Length; i++)
         {
-            if (stamp[link.Parent] == stampNow)
+            foreach (NetworkLink link in nodes[i].Links)
             {
-                return true;
+                (lists[link.Parent] ??= []).Add(i);
             }
         }
 
-        return false;
+        return [.. lists.Select(l => l?.ToArray() ?? [])];
+    }
+
+    /// <summary>Every node downstream, parents before children.</summary>
+    private int[] Below(int root)
+    {
+        if (below.TryGetValue(root, out int[]? known))
+        {
+            return known;
+        }
+
+        bool[] seen = new bool[nodes.Length];
+        List<int> places = [];
+        Stack<int> open = new(children[root]);
+        while (open.TryPop(out int node))
+        {
+            if (seen[node])
+            {
+                continue;
+            }
+
+            seen[node] = true;
+            places.Add(placeInOrder[node]);
+            foreach (int child in children[node])
+            {
+                open.Push(child);
+            }
+        }
+
+        places.Sort();
+        return below[root] = [.. places.Select(p => order[p])];
     }
 }

@@ -49,6 +49,9 @@ internal sealed class EliminationPlan
     public double Cost => TooWide ? double.PositiveInfinity : Cells + Multiplications;
 
     /// <summary>The cheapest of a few elimination orders; the dearer the best so far, the more are tried.</summary>
+    /// <summary>One try, given up past a cost: enough to say whether a network is small.</summary>
+    public static EliminationPlan MakeOnce(FactorGraph graph, double giveUpAt) => Make(graph, 0, giveUpAt);
+
     public static EliminationPlan Make(FactorGraph graph)
     {
         var best = Make(graph, 0, double.PositiveInfinity);

@@ -38,9 +38,9 @@ public static class ExactInference
         return new QueryRun(network, evidence, [], limits ?? InferenceLimits.Default).Solve().LogEvidence;
     }
 
-    /// <summary>Base-2 logarithm of the table cells that an exact answer would need, found without computing it.</summary>
-    internal static double CostOf(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, IReadOnlyList<int> queries) =>
-        new QueryRun(network, evidence, queries, InferenceLimits.Default).Cost();
+    /// <summary>Table cells and multiplications that an exact answer would need, found without computing it; infinity past <paramref name="most"/>.</summary>
+    internal static double CostOf(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, double most) =>
+        new QueryRun(network, evidence, [], InferenceLimits.Default).Cost(most);
 
     private static ContradictoryEvidenceException Contradiction(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence)
     {

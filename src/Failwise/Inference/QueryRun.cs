@@ -11,12 +11,16 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
     private bool _folded;
     private double _effectiveSamples = double.PositiveInfinity;
 
-    public double Cost()
+    public double Cost(double most)
     {
-        double cells = 1;
-        foreach (var plan in MakePlans(new RelevantGraph(network, _evidence, queries)))
-            cells = Math.Max(cells, plan.TooWide ? double.PositiveInfinity : Math.Max(plan.Cells, plan.Multiplications / 8));
-        return Math.Log2(cells);
+        double cost = 1;
+        foreach (var part in new RelevantGraph(network, _evidence, queries).Parts)
+        {
+            var plan = EliminationPlan.MakeOnce(part.Graph, most);
+            cost += plan.Cost;
+        }
+
+        return cost;
     }
 
     public Posterior Solve()

@@ -8,6 +8,15 @@ public sealed class KnowledgeBase
     private readonly Dictionary<string, string[]> partLine;
     private readonly Dictionary<string, string[]> patternLine;
 
+    // Only a case or a search asks for words, and folding some thousand of them costs more than reading a small case.
+    private readonly Lazy<WordIndex> partWords;
+    private readonly Lazy<WordIndex> patternWords;
+    private readonly Lazy<WordIndex> historyWords;
+    private readonly Lazy<WordIndex> symptomWords;
+    private readonly Lazy<WordIndex> featureWords;
+    private readonly Lazy<WordIndex> machineWords;
+    private readonly Lazy<WordIndex> placeWords;
+
     internal KnowledgeBase(KnowledgeParts parts)
     {
         Parts = parts.Parts;
@@ -25,13 +34,13 @@ public sealed class KnowledgeBase
         ExtentWeights = parts.ExtentWeights;
         partLine = Lines(Parts, p => p.KindOf);
         patternLine = Lines(Patterns, p => p.KindOf);
-        PartWords = new WordIndex(Parts.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id))));
-        PatternWords = new WordIndex(Patterns.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id))));
-        HistoryWords = new WordIndex(Circumstances.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id))));
-        SymptomWords = new WordIndex(Symptoms.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id))));
-        FeatureWords = new WordIndex(Features.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id))));
-        MachineWords = new WordIndex(Machines.Values.SelectMany(c => c.Words.Append(c.Name).Append(c.Id).Select(w => (w, c.Id))));
-        PlaceWords = new WordIndex(Axes.SelectMany(a => a.Words.Select(w => (w, w)).Concat(a.Also.Select(kv => (kv.Key, kv.Value)))));
+        partWords = new Lazy<WordIndex>(() => new WordIndex(Parts.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id)))));
+        patternWords = new Lazy<WordIndex>(() => new WordIndex(Patterns.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id)))));
+        historyWords = new Lazy<WordIndex>(() => new WordIndex(Circumstances.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
+        symptomWords = new Lazy<WordIndex>(() => new WordIndex(Symptoms.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
+        featureWords = new Lazy<WordIndex>(() => new WordIndex(Features.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
+        machineWords = new Lazy<WordIndex>(() => new WordIndex(Machines.Values.SelectMany(c => c.Words.Append(c.Name).Append(c.Id).Select(w => (w, c.Id)))));
+        placeWords = new Lazy<WordIndex>(() => new WordIndex(Axes.SelectMany(a => a.Words.Select(w => (w, w)).Concat(a.Also.Select(kv => (kv.Key, kv.Value))))));
         AxisOf = Axes.SelectMany(a => a.Words.Select(w => (w, a.Id))).GroupBy(x => x.w, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.First().Id, StringComparer.Ordinal);
     }
@@ -64,19 +73,19 @@ public sealed class KnowledgeBase
     /// <summary>Weight of a mark as evidence by its extent, 0 to 1.</summary>
     public IReadOnlyDictionary<Extent, double> ExtentWeights { get; }
 
-    internal WordIndex PartWords { get; }
+    internal WordIndex PartWords => partWords.Value;
 
-    internal WordIndex PatternWords { get; }
+    internal WordIndex PatternWords => patternWords.Value;
 
-    internal WordIndex HistoryWords { get; }
+    internal WordIndex HistoryWords => historyWords.Value;
 
-    internal WordIndex SymptomWords { get; }
+    internal WordIndex SymptomWords => symptomWords.Value;
 
-    internal WordIndex FeatureWords { get; }
+    internal WordIndex FeatureWords => featureWords.Value;
 
-    internal WordIndex MachineWords { get; }
+    internal WordIndex MachineWords => machineWords.Value;
 
-    internal WordIndex PlaceWords { get; }
+    internal WordIndex PlaceWords => placeWords.Value;
 
     internal IReadOnlyDictionary<string, string> AxisOf { get; }
 

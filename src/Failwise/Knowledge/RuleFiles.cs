@@ -103,33 +103,45 @@ internal static class RuleFiles
 
     public static IReadOnlyList<RuleFile> Unpack(Stream from)
     {
-        using BinaryReader reader = new(from, Encoding.UTF8, leaveOpen: true);
-        if (reader.ReadString() != Magic)
+        byte[] bytes = new byte[from.Length - from.Position];
+        from.ReadExactly(bytes);
+        return new Unpacker(bytes).Read();
+    }
+
+    /// <summary>Reads the packed form from memory: a stream reader would take longer than everything that follows.</summary>
+    private sealed class Unpacker(byte[] bytes)
+    {
+        private int position;
+        private string[] strings = [];
+
+        public IReadOnlyList<RuleFile> Read()
         {
-            throw new InvalidDataException("The packed rules are of another version than this program.");
+            if (ReadString() != Magic)
+            {
+                throw new InvalidDataException("The packed rules are of another version than this program.");
+            }
+
+            strings = new string[ReadInt()];
+            for (int i = 0; i < strings.Length; i++)
+            {
+                strings[i] = ReadString();
+            }
+
+            RuleFile[] files = new RuleFile[ReadInt()];
+            for (int i = 0; i < files.Length; i++)
+            {
+                string path = strings[ReadInt()];
+                files[i] = new RuleFile(path, ReadNode(strings[ReadInt()]));
+            }
+
+            return files;
         }
 
-        string[] strings = new string[reader.Read7BitEncodedInt()];
-        for (int i = 0; i < strings.Length; i++)
+        private Node ReadNode(string file)
         {
-            strings[i] = reader.ReadString();
-        }
-
-        RuleFile[] files = new RuleFile[reader.Read7BitEncodedInt()];
-        for (int i = 0; i < files.Length; i++)
-        {
-            string path = strings[reader.Read7BitEncodedInt()];
-            string shown = strings[reader.Read7BitEncodedInt()];
-            files[i] = new RuleFile(path, ReadNode(shown));
-        }
-
-        return files;
-
-        Node ReadNode(string file)
-        {
-            byte kind = reader.ReadByte();
-            Location at = new(file, reader.Read7BitEncodedInt(), reader.Read7BitEncodedInt());
-            int value = reader.Read7BitEncodedInt();
+            byte kind = bytes[position++];
+            Location at = new(file, ReadInt(), ReadInt());
+            int value = ReadInt();
             if (kind <= 1)
             {
                 return new ScalarNode(at, strings[value], kind == 1);
@@ -153,6 +165,28 @@ internal static class RuleFiles
             }
 
             return new MapNode(at, entries);
+        }
+
+        private int ReadInt()
+        {
+            int value = 0, shift = 0;
+            byte next;
+            do
+            {
+                next = bytes[position++];
+                value |= (next & 0x7F) << shift;
+                shift += 7;
+            }
+            while ((next & 0x80) != 0);
+            return value;
+        }
+
+        private string ReadString()
+        {
+            int length = ReadInt();
+            string text = Encoding.UTF8.GetString(bytes, position, length);
+            position += length;
+            return text;
         }
     }
 }

@@ -27,10 +27,14 @@ internal static class Suggest
         }
 
         int allowed = folded.Length <= 3 ? 1 : folded.Length <= 6 ? 2 : 1 + folded.Length / 4;
-        return known
-            .Select(word => (word, distance: Distance(folded, Fold(word), allowed)))
-            .Where(m => m.distance <= allowed)
-            .OrderBy(m => m.distance).ThenBy(m => m.word, StringComparer.Ordinal)
+        string[] words = [.. known];
+        return Nearest(w => w, allowed) ?? (folded.Length >= 6 ? Nearest(w => w.Length > folded.Length ? w[..folded.Length] : w, 2) : null);
+
+        // Second try: the beginning of a longer word, for people who leave its end off.
+        string? Nearest(Func<string, string> part, int limit) => words
+            .Select(word => (word, distance: Distance(folded, part(Fold(word)), limit)))
+            .Where(m => m.distance <= limit)
+            .OrderBy(m => m.distance).ThenBy(m => m.word.Length).ThenBy(m => m.word, StringComparer.Ordinal)
             .Select(m => m.word)
             .FirstOrDefault();
     }

@@ -106,12 +106,12 @@ public static class HtmlReport
         a:focus-visible, .table:focus-visible { outline: 3px solid var(--mark); outline-offset: 2px; }
         .table { overflow-x: auto; margin: .8rem 0 1.2rem; }
         table { border-collapse: collapse; width: 100%; font-size: .93rem; line-height: 1.4; }
-        th { text-align: left; color: var(--soft); font-weight: 600; border-bottom: 2px solid var(--line); padding: .35rem .6rem .35rem 0; }
+        th { text-align: left; white-space: nowrap; color: var(--soft); font-weight: 600; border-bottom: 2px solid var(--line); padding: .35rem .6rem .35rem 0; }
         td { vertical-align: top; border-bottom: 1px solid var(--line); padding: .45rem .6rem .45rem 0; overflow-wrap: break-word; }
         td:first-child { white-space: nowrap; }
         img { max-width: 100%; max-height: 28rem; height: auto; border: 1px solid var(--line); }
         .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
-        @media (max-width: 40rem) { .table table { min-width: 34rem; } h1 { font-size: 1.5rem; } }
+        @media (max-width: 40rem) { .table table { min-width: 30rem; } h1 { font-size: 1.5rem; } }
         @media print {
           @page { margin: 18mm 16mm 20mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
           :root { --ink: #000; --paper: #fff; --soft: #444; --line: #bbb; --tint: #f4f4f4; --mark: #000; }

@@ -39,7 +39,12 @@ public static class MarkdownReport
 
         private static string Safe(string text) => MarkdownText.Safe(text);
 
-        private static string Percent(double p) => p < 0.01 ? "under 1 %" : $"{100 * p:0} %";
+        private static string Percent(double p) => p < 0.01 ? "under 1\u00a0%" : $"{100 * Math.Min(CauseRanking.Ceiling, p):0}\u00a0%";
+
+        private static string Sentences(IEnumerable<string> says) => string.Join("; ", says.Select(s => Safe(s.TrimEnd('.'))));
+
+        private static string Short(IReadOnlyList<EvidenceItem> items) =>
+            Sentences(items.Take(4).Select(i => i.Says)) + (items.Count > 4 ? $"; and {items.Count - 4} more" : "") + ".";
 
         private void WriteVerdict()
         {
@@ -111,22 +116,21 @@ public static class MarkdownReport
             foreach (IReadOnlyList<ChainStep> chain in cause.Chains.Take(2))
             {
                 string way = string.Join(" → ", chain.Where(s => s.Probability is not null).Select(s => Safe(s.Says)));
-                string[] marks = [.. chain.Where(s => s.Probability is null).Take(5).Select(s => Safe(s.Says))];
-                md.Paragraph($"How it would come about: {way} → {string.Join("; ", marks)}.");
+                md.Paragraph($"How it would come about: {way} → {Sentences(chain.Where(s => s.Probability is null).Take(5).Select(s => s.Says))}.");
             }
 
-            if (cause.For.Count + cause.Against.Count > 0)
+            if (cause.For.Any(Tells) || cause.Against.Any(Tells))
             {
                 md.Table(["speaks", "evidence", "weight", "source"],
                 [
-                    .. cause.For.Take(8).Select(e => Row("for", e)),
-                    .. cause.Against.Take(6).Select(e => Row("against", e)),
+                    .. cause.For.Where(Tells).Take(8).Select(e => Row("for", e)),
+                    .. cause.Against.Where(Tells).Take(6).Select(e => Row("against", e)),
                 ]);
             }
 
             if (cause.Unexplained.Count > 0)
             {
-                md.Paragraph("It does not explain: " + string.Join("; ", cause.Unexplained.Select(u => Safe(u.Says))) + ".");
+                md.Paragraph("It does not explain: " + Short(cause.Unexplained));
             }
 
             foreach (LookAlike rival in cause.Cause.LooksLike.Where(l => shown.Any(s => s.Cause.Id == l.Id)))
@@ -140,10 +144,12 @@ public static class MarkdownReport
             }
         }
 
+        private static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= 1;
+
         private string[] Row(string side, WeighedEvidence e)
         {
             cited.UnionWith(e.Sources.Select(s => s.Id));
-            return [side, Safe(e.Item.Says), $"{e.Word} ({e.Decibans:+0;-0} dB)", string.Join(", ", e.Sources.Select(s => s.Id).Distinct())];
+            return [side, Safe(e.Item.Says), $"{e.Word} ({e.Decibans:+0;-0}\u00a0dB)", string.Join(", ", e.Sources.Select(s => s.Id).Distinct())];
         }
 
         private void WriteNextChecks()

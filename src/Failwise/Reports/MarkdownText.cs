@@ -17,7 +17,7 @@ internal sealed class MarkdownText
             {
                 safe.Append(' ');
             }
-            else if (rune.IsAscii && "\\`*_{}[]()<>#+!|&~$^=\"'".Contains((char)rune.Value, StringComparison.Ordinal))
+            else if (rune.IsAscii && Special((char)rune.Value, safe.Length == 0))
             {
                 safe.Append('\\').Append(rune.ToString());
             }
@@ -45,6 +45,10 @@ internal sealed class MarkdownText
 
         return text.StartsWith('-') ? "\\" + text : digits > 0 && digits < text.Length && text[digits] == '.' && (digits + 1 == text.Length || text[digits + 1] == ' ') ? text.Insert(digits, "\\") : text;
     }
+
+    // Some marks mean something anywhere, others only where a line begins.
+    private static bool Special(char c, bool first) =>
+        "\\`*_[]<>|&~$".Contains(c, StringComparison.Ordinal) || (first && "#+-=>!{:.)".Contains(c, StringComparison.Ordinal));
 
     public void Heading(int level, string title) => Block(new string('#', level) + " " + title);
 

@@ -55,7 +55,7 @@ public static class TextReport
             w.WriteLine("  None stands out.");
         }
 
-        Line(w, $"Something that this rule base does not list: {100 * causes.SomethingElse:0} %", "  ");
+        Line(w, $"Something that this rule base does not list: {100 * causes.SomethingElse:0}\u00a0%", "  ");
         foreach (EvidenceItem item in causes.Unexplained)
         {
             Line(w, "Not explained: " + item.Says, "  ");
@@ -80,12 +80,12 @@ public static class TextReport
             Line(w, $"- {check.Says} ({check.Minutes:0} min{(check.LostBy.Count > 0 ? ", lost by " + string.Join(" and ", check.LostBy) : "")})", "  ");
             if (check.IfFound.Count > 0)
             {
-                Line(w, $"yes: {string.Join(", ", check.IfFound.Select(m => $"{m.Root.Title} {100 * m.Probability:0} %"))}", "    ");
+                Line(w, $"yes: {string.Join(", ", check.IfFound.Select(m => $"{m.Root.Title} {100 * m.Probability:0}\u00a0%"))}", "    ");
             }
 
             if (check.IfNot.Count > 0)
             {
-                Line(w, $"no:  {string.Join(", ", check.IfNot.Select(m => $"{m.Root.Title} {100 * m.Probability:0} %"))}", "    ");
+                Line(w, $"no:  {string.Join(", ", check.IfNot.Select(m => $"{m.Root.Title} {100 * m.Probability:0}\u00a0%"))}", "    ");
             }
         }
     }

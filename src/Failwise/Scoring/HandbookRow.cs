@@ -10,7 +10,9 @@ namespace Failwise.Scoring;
 
 /// <summary>What became of one published appearance-to-cause row.</summary>
 /// <param name="Rank">Rank of the best of its causes among roots and states, from 1; 0 when none is in the ranking.</param>
-public sealed record RowScore(string Row, bool Used, string? WhyNot, IReadOnlyList<string> Causes, int Rank, string? Leader, Location At);
+/// <param name="Evidence">Signs, symptoms and findings that its appearance became.</param>
+public sealed record RowScore(
+    string Row, bool Used, string? WhyNot, IReadOnlyList<string> Causes, int Rank, string? Leader, IReadOnlyList<string> Evidence, Location At);
 
 /// <summary>Checks the rule base against published appearance-to-cause rows: the appearance goes in, one of its causes must come out high.</summary>
 public static class HandbookScorer
@@ -58,7 +60,7 @@ public static class HandbookScorer
         string id = map.Text("row")!;
         if (map.Text("not-used") is { } why)
         {
-            return new RowScore(id, false, why, [], 0, null, map.At);
+            return new RowScore(id, false, why, [], 0, null, [], map.At);
         }
 
         IReadOnlyList<string> causes = map.Texts("causes");
@@ -69,7 +71,7 @@ public static class HandbookScorer
 
         if (AsCase(knowledge, map, id, problems) is not { } teardown)
         {
-            return new RowScore(id, true, null, causes, 0, null, map.At);
+            return new RowScore(id, true, null, causes, 0, null, [], map.At);
         }
 
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
@@ -79,7 +81,8 @@ public static class HandbookScorer
 
         // A root is ranked among roots and a mechanism among mechanisms: a mechanism nearer to the mark is always at least as likely.
         int best = causes.Select(c => Math.Max(Array.IndexOf(roots, c), Array.IndexOf(states, c)) + 1).Where(r => r > 0).DefaultIfEmpty(0).Min();
-        return new RowScore(id, true, null, causes, best, roots.FirstOrDefault(), map.At);
+        string[] evidence = [.. EvidenceGathering.Gather(knowledge, teardown, findings).Where(e => e.Present).Select(e => e.Id)];
+        return new RowScore(id, true, null, causes, best, roots.FirstOrDefault(), evidence, map.At);
     }
 
     private static TeardownCase? AsCase(KnowledgeBase knowledge, MapNode map, string id, ProblemList problems)

@@ -98,7 +98,8 @@ public static class Scorer
             .OrderByDescending(x => x.count).ThenByDescending(x => x.r.HowCommon).ThenBy(x => x.r.Id, StringComparer.Ordinal).Select(x => x.r.Id);
     }
 
-    private static Score Sum(IReadOnlyList<CaseScore> cases, IReadOnlyList<Problem> problems)
+    /// <summary>Sums up some of the cases.</summary>
+    public static Score Sum(IReadOnlyList<CaseScore> cases, IReadOnlyList<Problem> problems)
     {
         Dictionary<string, ClassScore> classes = Classes.ToDictionary(c => c, c => Count([.. cases.Where(s => s.Case.ScoredAs == c)], s => s.Rank), StringComparer.Ordinal);
         CaseScore[] closed = [.. cases.Where(c => !c.Case.IsOpen)];

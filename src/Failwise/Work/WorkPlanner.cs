@@ -16,7 +16,8 @@ public sealed record WorkPlan(IReadOnlyList<WorkItem> Items);
 /// <summary>Derives the corrective work from damage, findings and causes, each piece once, in an order that holds.</summary>
 public static class WorkPlanner
 {
-    private const double PossibleFrom = 0.15;
+    private const double PossibleFrom = 0.2;
+    private const double PossibleStateFrom = 0.35;
     private const double LikelyFrom = 0.5;
 
     private static readonly string[] Stages =
@@ -44,9 +45,9 @@ public static class WorkPlanner
             bool sure = false;
             foreach (WorkTrigger trigger in rule.Because)
             {
-                if (trigger.Cause is { } cause && probability.TryGetValue(cause, out double p) && (p >= PossibleFrom || named.Contains(cause)))
+                if (trigger.Cause is { } cause && probability.TryGetValue(cause, out double p) && (p >= (knowledge.Causes[cause].IsRoot ? PossibleFrom : PossibleStateFrom) || named.Contains(cause)))
                 {
-                    because.Add($"{knowledge.Causes[cause].Title} is {CauseRanking.WordFor(p)} ({100 * p:0} %)");
+                    because.Add($"{knowledge.Causes[cause].Title} is {CauseRanking.WordFor(p)} ({100 * Math.Min(CauseRanking.Ceiling, p):0} %)");
                     sure |= p >= LikelyFrom;
                 }
 

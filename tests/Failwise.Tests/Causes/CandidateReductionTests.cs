@@ -1,69 +1,83 @@
 using Failwise.Inference;
 using Failwise.Tests.Inference;
-using Xunit.Abstractions;
 
 namespace Failwise.Tests.Causes;
 
-/// <summary>
-/// What the reduction costs when every root is a candidate, against plain enumeration of 200 random networks each. The tolerances are
-/// what was measured, rounded up, not what was hoped for.
-/// </summary>
-public class CandidateReductionTests(ITestOutputHelper output)
+public sealed class CandidateReductionTests
 {
     [Fact]
-    public void With_one_parent_for_each_state_the_folding_of_clean_states_is_exact() =>
-        Measure(parentsOfState: 1, stateLeak: 0, weakest: 0.25).Worst.Should().BeLessThan(1e-9);
+    public void With_every_root_free_and_one_parent_a_state_the_reduction_is_exact()
+    {
+        Random random = new(11);
+        for (int trial = 0; trial < 200; trial++)
+        {
+            (NetworkNode[] nodes, Evidence[] evidence, int[] roots) = Network(random, parentsOfState: 1);
+
+            double[] reduced = Ask(nodes, evidence, roots);
+            double[] exact = Enumeration.Query(nodes, evidence).Posterior;
+
+            for (int i = 0; i < roots.Length; i++)
+            {
+                reduced[i].Should().BeApproximately(exact[roots[i]], 1e-9, because: $"trial {trial}, root {i}");
+            }
+        }
+    }
 
     [Fact]
-    public void With_several_parents_the_folding_of_clean_states_costs_little()
+    public void With_several_parents_a_clean_state_counts_a_little_too_much_against_them_and_never_by_more_than_a_few_percent()
     {
-        (double worst, double mean) = Measure(parentsOfState: 3, stateLeak: 0.0005, weakest: 0.25);
+        Random random = new(12);
+        double worst = 0;
+        for (int trial = 0; trial < 200; trial++)
+        {
+            (NetworkNode[] nodes, Evidence[] evidence, int[] roots) = Network(random, parentsOfState: 3);
+            double[] reduced = Ask(nodes, evidence, roots);
+            double[] exact = Enumeration.Query(nodes, evidence).Posterior;
+            for (int i = 0; i < roots.Length; i++)
+            {
+                worst = Math.Max(worst, Math.Abs(reduced[i] - exact[roots[i]]));
+            }
+        }
 
-        worst.Should().BeLessThan(0.05);
-        mean.Should().BeLessThan(0.002);
+        worst.Should().BeInRange(1e-12, 0.06, because: "folding clean states upwards is an approximation, and a mild one");
     }
 
     [Fact]
-    public void A_way_too_weak_to_be_followed_can_cost_a_root_its_only_sign()
+    public void The_root_behind_the_evidence_is_among_the_first_candidates()
     {
-        // A state that no root reaches with 0.04 keeps its usual frequency; where it is the only explanation, the root is not credited.
-        (double worst, double mean) = Measure(parentsOfState: 1, stateLeak: 0.0005, weakest: 0.03);
+        List<NetworkNode> nodes = [.. Enumerable.Range(0, 40).Select(i => new NetworkNode($"root{i}", 0.01, []))];
+        nodes.AddRange(Enumerable.Range(0, 40).Select(i => new NetworkNode($"sign{i}", 0.02, [new NetworkLink(i, 0.8), new NetworkLink((i + 1) % 40, 0.1)])));
 
-        worst.Should().BeLessThan(0.3);
-        mean.Should().BeLessThan(0.005);
+        IReadOnlyList<int> chosen = new CandidateReduction(new NoisyOrNetwork(nodes), [Evidence.Present(47), Evidence.Absent(60)]).Choose([.. Enumerable.Range(0, 40)], 3);
+
+        chosen[0].Should().Be(7, because: "sign 7 is what root 7 leaves");
     }
 
-    private (double Worst, double Mean) Measure(int parentsOfState, double stateLeak, double weakest)
+    private static double[] Ask(NetworkNode[] nodes, Evidence[] evidence, int[] roots)
     {
-        (double Worst, double Mean)[] all = [.. Enumerable.Range(0, 200).Select(seed => Difference(new Random(seed), parentsOfState, stateLeak, weakest))];
-        output.WriteLine($"worst difference {all.Max(d => d.Worst):0.000000}, mean {all.Average(d => d.Mean):0.000000}");
-        return (all.Max(d => d.Worst), all.Average(d => d.Mean));
-    }
-
-    /// <summary>Two levels of states between four roots and seven signs, priors and strengths as rules have them.</summary>
-    private static (double Worst, double Mean) Difference(Random random, int parentsOfState, double stateLeak, double weakest)
-    {
-        const int Roots = 4, Firsts = 3, Causes = 9, Signs = 6;
-        List<NetworkNode> nodes = [.. Enumerable.Range(0, Roots).Select(i => new NetworkNode($"root{i}", 0.005 + 0.1 * random.NextDouble(), []))];
-        for (int i = Roots; i < Causes; i++)
-        {
-            nodes.Add(new NetworkNode($"state{i}", stateLeak, Parents(i < Roots + Firsts ? 0 : 2, i < Roots + Firsts ? Roots : Roots + Firsts, random.Next(1, parentsOfState + 1))));
-        }
-
-        for (int i = 0; i < Signs; i++)
-        {
-            nodes.Add(new NetworkNode($"sign{i}", 0.005 + 0.1 * random.NextDouble(), Parents(0, Causes, random.Next(1, 4))));
-        }
-
-        Evidence[] evidence = [.. Enumerable.Range(Causes, Signs).Where(_ => random.Next(3) > 0).Select(n => random.Next(3) == 0 ? Evidence.Present(n) : Evidence.Absent(n))];
-        int[] roots = [.. Enumerable.Range(0, Roots)];
         ReducedNetwork reduced = new CandidateReduction(new NoisyOrNetwork(nodes), evidence).Reduce(roots);
-        Posterior posterior = ExactInference.Query(reduced.Network, reduced.Evidence, [.. roots.Select(r => reduced.NumberOf[r])]);
-        (_, double[] exact) = Enumeration.Query(nodes, evidence);
-        double[] off = [.. roots.Select((r, i) => Math.Abs(posterior.Probabilities[i] - exact[r]))];
-        return (off.Max(), off.Average());
-
-        NetworkLink[] Parents(int from, int to, int count) =>
-            [.. Enumerable.Range(from, to - from).OrderBy(_ => random.Next()).Take(count).Order().Select(p => new NetworkLink(p, weakest + (0.95 - weakest) * random.NextDouble()))];
+        return [.. ExactInference.Query(reduced.Network, reduced.Evidence, [.. roots.Select(r => reduced.NumberOf[r])]).Probabilities];
     }
+
+    /// <summary>Five roots, four states, seven signs reported present or absent; links strong enough not to be folded for weakness.</summary>
+    private static (NetworkNode[] Nodes, Evidence[] Evidence, int[] Roots) Network(Random random, int parentsOfState)
+    {
+        List<NetworkNode> nodes = [.. Enumerable.Range(0, 5).Select(i => new NetworkNode($"root{i}", 0.02 + 0.1 * random.NextDouble(), []))];
+        for (int s = 0; s < 4; s++)
+        {
+            nodes.Add(new NetworkNode($"state{s}", 0.01, Links(random, 5, parentsOfState)));
+        }
+
+        List<Evidence> evidence = [];
+        for (int s = 0; s < 7; s++)
+        {
+            nodes.Add(new NetworkNode($"sign{s}", 0.05, [new NetworkLink(5 + s % 4, 0.3 + 0.6 * random.NextDouble())]));
+            evidence.Add(random.Next(3) == 0 ? Evidence.Present(9 + s) : Evidence.Absent(9 + s));
+        }
+
+        return ([.. nodes], [.. evidence], [0, 1, 2, 3, 4]);
+    }
+
+    private static NetworkLink[] Links(Random random, int from, int count) =>
+        [.. Enumerable.Range(0, from).OrderBy(_ => random.Next()).Take(count).Select(p => new NetworkLink(p, 0.3 + 0.6 * random.NextDouble()))];
 }

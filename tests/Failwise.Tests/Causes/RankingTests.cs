@@ -7,195 +7,15 @@ using Failwise.Tests.Inference;
 
 namespace Failwise.Tests.Causes;
 
-public class RankingTests
+public sealed class RankingTests
 {
-    private const string Wiped = "{part: main-bearing, see: wiped}";
-    private static readonly KnowledgeBase Knowledge = TinyEngine.Rules.Knowledge();
+    private static readonly TinyRules Rules = TinyRules.Words
+        .WithCause("oil-neglected", "root", "how-common: 1 in 20\nleads-to: [{cause: film-lost, strength: often}]\nleaves: [{part: oil-filter, see: scored, strength: half-the-time}]\nraised-by: [{history: oil-change-overdue, strength: 1 in 5}]")
+        .WithCause("pump-worn", "root", "how-common: 1 in 30\nleads-to: [{cause: film-lost, strength: usually}]\nleaves: [{part: oil-pump, see: scored, strength: usually}]")
+        .WithCause("turbo-shed", "root", "how-common: 1 in 30\nneeds: [turbocharged]\nleaves: [{part: oil-debris, see: scored, strength: usually}]")
+        .WithCause("film-lost", "state", "leaves: [{part: plain-bearing, see: wiped, strength: nearly-always}, {symptom: oil-pressure-low, strength: often}]");
 
-    [Theory]
-    [InlineData(Wiped, "")]
-    [InlineData(Wiped + ", {part: oil-pump, see: sound}", "")]
-    [InlineData(Wiped + ", {part: oil-pump, see: scored, sure: fairly-sure}", "symptoms: [{not: oil-pressure-low}]\n")]
-    [InlineData(Wiped + ", {part: main-bearing, not: scored, sure: doubtful}", "symptoms: [oil-pressure-low, knocking]\n")]
-    [InlineData(Wiped + ", {part: main-bearing, see: scored, extent: trace}, {part: oil-filter, not: stuck}", "history: [oil-change-overdue]\n")]
-    [InlineData(Wiped + ", {part: main-bearing, see: scored}, {part: rod-bearing, see: sound}", "history: [{not: oil-change-overdue}]\n")]
-    [InlineData("{part: rod-bearing, see: wiped}, {part: oil-filter, see: stuck}, {part: oil-pump, see: sound, sure: doubtful}", "history: [oil-change-overdue]\nsymptoms: [{not: knocking}, oil-pressure-low]\n")]
-    public void The_ranking_agrees_with_adding_up_every_state_of_every_node(string observations, string more)
-    {
-        TeardownCase teardown = Bench.Case(Knowledge, observations, more);
-        FindingSet findings = Bench.Chain(Knowledge, teardown);
-        CauseNetwork net = new(Knowledge, teardown, EvidenceGathering.Gather(Knowledge, teardown, findings));
-        Evidence[] evidence = [.. net.Known.Where(i => i.Kind != EvidenceKind.Circumstance).Select(net.EvidenceOf)];
-
-        CauseRanking ranking = CauseRanker.Rank(Knowledge, teardown, findings);
-
-        (_, double[] exact) = Enumeration.Query([.. net.Network.Nodes], evidence);
-        ranking.Ranked.Should().NotBeEmpty();
-        foreach (RankedCause ranked in ranking.Ranked)
-        {
-            ranked.Probability.Should().BeApproximately(Math.Min(0.98, exact[net.NumberOf(ranked.Cause)]), 1e-9, ranked.Cause.Id);
-        }
-    }
-
-    [Fact]
-    public void A_sure_report_may_be_a_false_alarm_once_in_sixty()
-    {
-        NetworkNode node = NodeOf(Wiped, "", "sign/main-bearing/wiped");
-
-        node.Leak.Should().BeApproximately(0.01 + 1.0 / 60 - 0.01 / 60, 1e-12, because: "the mark is there anyway once in a hundred, or the report is false");
-    }
-
-    [Fact]
-    public void A_sure_look_overlooks_the_mark_once_in_sixty()
-    {
-        NetworkNode node = NodeOf("{part: oil-pump, not: scored}", "", "sign/oil-pump/scored");
-
-        node.Links.Single().Strength.Should().BeApproximately(0.8 * 59 / 60, 1e-12);
-        node.Leak.Should().BeApproximately(0.01, 1e-12);
-    }
-
-    [Theory]
-    [InlineData("", 0.05, "what is not mentioned changes nothing")]
-    [InlineData("history: [oil-change-overdue]\n", 0.24, "1 - 0.95 x 0.8")]
-    [InlineData("history: [{not: oil-change-overdue}]\n", 0.03, "of 0.05 the circumstance brings 0.2 x 0.1 = 0.02")]
-    public void A_circumstance_moves_the_prior_of_the_root_it_raises(string history, double prior, string because) =>
-        NodeOf("{part: oil-filter, see: stuck}", history, "cause/filter-neglected").Leak.Should().BeApproximately(prior, 1e-12, because);
-
-    [Fact]
-    public void A_part_that_nobody_looked_at_changes_nothing()
-    {
-        CauseRanking without = Rank(Wiped), with = Rank(Wiped, "not-looked-at: [oil-pump, oil-filter]\n");
-
-        Probabilities(with).Should().Equal(Probabilities(without));
-    }
-
-    [Fact]
-    public void The_order_of_the_evidence_changes_nothing()
-    {
-        string[] facts = [Wiped, "{part: oil-pump, see: sound}", "{part: rod-bearing, see: wiped}", "{part: oil-filter, see: stuck}"];
-        string expected = Probabilities(Rank(string.Join(", ", facts)))[0];
-        string[] all = Probabilities(Rank(string.Join(", ", facts)));
-        Random random = new(3);
-
-        for (int i = 0; i < 5; i++)
-        {
-            random.Shuffle(facts);
-            Probabilities(Rank(string.Join(", ", facts))).Should().Equal(all);
-        }
-
-        expected.Should().StartWith("filter-neglected");
-    }
-
-    [Fact]
-    public void A_cause_that_this_build_cannot_have_is_no_candidate()
-    {
-        Rank(Wiped).Ranked.Select(r => r.Cause.Id).Should().Contain("turbo-feed-blocked", "nothing rules it out");
-        Rank(Wiped, machine: "{kind: engine, mains: 5, without: [turbocharged]}").Ranked.Select(r => r.Cause.Id).Should().NotContain("turbo-feed-blocked");
-    }
-
-    [Fact]
-    public void Two_causes_at_once_are_both_named_and_both_needed()
-    {
-        CauseRanking ranking = Rank("{part: oil-pump, see: scored}, {part: oil-filter, see: stuck}, {part: main-bearing, see: [wiped, scored]}", "history: [oil-change-overdue]\n");
-
-        ranking.Verdict.Kind.Should().Be(VerdictKind.RootNamed);
-        ranking.Verdict.Roots.Should().BeEquivalentTo(["filter-neglected", "pump-worn"]);
-        ranking.Story.Needed.Values.Should().HaveCount(2).And.OnlyContain(decibans => decibans > 3);
-    }
-
-    [Fact]
-    public void One_cause_explains_the_other_away()
-    {
-        double before = Of(Rank(Wiped), "pump-worn");
-        double after = Of(Rank(Wiped, "symptoms: [oil-pressure-low]\n"), "pump-worn");
-
-        after.Should().BeLessThan(0.6 * before, "low pressure points to the relief valve, which explains the wiped shells by itself");
-    }
-
-    [Fact]
-    public void A_sound_neighbour_speaks_against_what_would_have_marked_it()
-    {
-        CauseRanking ranking = Rank(Wiped + ", {part: oil-pump, see: sound}");
-
-        Of(ranking, "pump-worn").Should().BeLessThan(0.5 * Of(Rank(Wiped), "pump-worn"));
-        ranking.Ranked.Single(r => r.Cause.Id == "pump-worn").Against.Should().Contain(w => w.Item.Id == "oil-pump/sound" && w.Decibans < -3);
-    }
-
-    [Fact]
-    public void A_trace_of_a_mark_counts_little()
-    {
-        double heavy = Of(Rank("{part: oil-pump, see: scored, extent: heavy}"), "pump-worn");
-        double trace = Of(Rank("{part: oil-pump, see: scored, extent: trace}"), "pump-worn");
-
-        heavy.Should().BeGreaterThan(0.4);
-        trace.Should().BeLessThan(0.1).And.BeGreaterThan(1.0 / 30, "it still speaks a little for it");
-    }
-
-    [Fact]
-    public void Nothing_is_ever_surer_than_ninety_eight_per_cent()
-    {
-        CauseRanking ranking = Rank("{part: oil-filter, see: stuck}, {part: main-bearing, see: [wiped, scored]}, {part: rod-bearing, see: wiped}, {part: oil-pump, see: scored}", "history: [oil-change-overdue]\nsymptoms: [knocking, oil-pressure-low]\n");
-
-        ranking.Ranked.Should().OnlyContain(r => r.Probability <= 0.98);
-        ranking.Ranked.Max(r => r.Probability).Should().BeGreaterThan(0.9);
-    }
-
-    [Fact]
-    public void A_clear_case_names_its_root()
-    {
-        Verdict verdict = Rank("{part: oil-pump, see: scored}, " + Wiped, "symptoms: [{not: oil-pressure-low}]\n").Verdict;
-
-        verdict.Kind.Should().Be(VerdictKind.RootNamed);
-        verdict.Roots.Should().Equal("pump-worn");
-    }
-
-    [Fact]
-    public void Two_roots_with_the_same_signs_stay_contested()
-    {
-        KnowledgeBase twins = TinyRules.Words
-            .WithCause("pump-drive-slack", "root", "how-common: 1 in 20\nleaves: [{part: oil-pump, see: scored, strength: usually}]")
-            .WithCause("pump-run-dry", "root", "how-common: 1 in 21\nleaves: [{part: oil-pump, see: scored, strength: usually}]").Knowledge();
-        TeardownCase teardown = Bench.Case(twins, "{part: oil-pump, see: scored}");
-
-        Verdict verdict = CauseRanker.Rank(twins, teardown, Bench.Chain(twins, teardown)).Verdict;
-
-        verdict.Kind.Should().Be(VerdictKind.Contested);
-        verdict.Roots.Should().BeEquivalentTo(["pump-drive-slack", "pump-run-dry"]);
-        verdict.Reasons.Should().Contain(r => r.Contains("lie close together"));
-    }
-
-    [Fact]
-    public void One_doubtful_mark_is_not_enough_evidence_and_the_reason_is_said()
-    {
-        Verdict verdict = Rank("{part: main-bearing, see: wiped, sure: fairly-sure}").Verdict;
-
-        verdict.Kind.Should().Be(VerdictKind.NotEnoughEvidence);
-        verdict.Reasons.Should().NotBeEmpty();
-    }
-
-    [Fact]
-    public void Marks_of_age_on_sound_parts_are_normal_wear()
-    {
-        Verdict verdict = Rank("{part: main-bearing, see: polished}, {part: oil-pump, see: sound}").Verdict;
-
-        verdict.Kind.Should().Be(VerdictKind.NormalWear);
-        verdict.Roots.Should().BeEmpty();
-    }
-
-    [Fact]
-    public void Damage_that_no_rule_explains_is_not_called_normal()
-    {
-        Verdict verdict = Rank("{part: oil-debris, see: stuck}").Verdict;
-
-        verdict.Kind.Should().Be(VerdictKind.NotEnoughEvidence);
-    }
-
-    private static NetworkNode NodeOf(string observations, string more, string key)
-    {
-        TeardownCase teardown = Bench.Case(Knowledge, observations, more);
-        CauseNetwork net = new(Knowledge, teardown, EvidenceGathering.Gather(Knowledge, teardown, Bench.Chain(Knowledge, teardown)));
-        return net.Network.Nodes.Single(n => n.Id == key);
-    }
+    private static readonly KnowledgeBase Knowledge = Rules.Knowledge();
 
     private static CauseRanking Rank(string observations, string more = "", string machine = Bench.FiveMains)
     {
@@ -203,7 +23,147 @@ public class RankingTests
         return CauseRanker.Rank(Knowledge, teardown, Bench.Chain(Knowledge, teardown));
     }
 
-    private static double Of(CauseRanking ranking, string id) => ranking.Ranked.Single(r => r.Cause.Id == id).Probability;
+    private static double Of(CauseRanking ranking, string id) => ranking.Ranked.First(r => r.Cause.Id == id).Probability;
 
-    private static string[] Probabilities(CauseRanking ranking) => [.. ranking.Ranked.Select(r => $"{r.Cause.Id} {r.Probability:0.0000000000}")];
+    [Theory]
+    [InlineData("{part: main-bearing, see: wiped}", "")]
+    [InlineData("{part: main-bearing, see: wiped}, {part: oil-pump, see: sound}", "")]
+    [InlineData("{part: main-bearing, see: wiped, sure: doubtful}, {part: oil-pump, see: scored, extent: light}", "symptoms: [oil-pressure-low]")]
+    [InlineData("{part: rod-bearing, see: wiped}, {part: oil-filter, see: scored}", "history: [oil-change-overdue]")]
+    [InlineData("{part: rod-bearing, see: wiped}, {part: oil-pump, not: scored}", "history: [{not: oil-change-overdue}]\nsymptoms: [{not: oil-pressure-low}]")]
+    public void The_ranking_agrees_with_adding_up_every_state_of_the_same_network(string observations, string more)
+    {
+        TeardownCase teardown = Bench.Case(Knowledge, observations, more);
+        FindingSet findings = Bench.Chain(Knowledge, teardown);
+        CauseNetwork net = new(Knowledge, teardown, EvidenceGathering.Gather(Knowledge, teardown, findings));
+        Evidence[] evidence = [.. net.Known.Where(i => i.Kind != EvidenceKind.Circumstance).Select(net.EvidenceOf)];
+
+        CauseRanking ranking = CauseRanker.Rank(Knowledge, teardown, findings);
+        double[] expected = Enumeration.Query(net.Network.Nodes, evidence).Posterior;
+
+        ranking.Ranked.Should().NotBeEmpty();
+        foreach (RankedCause ranked in ranking.Ranked)
+        {
+            ranked.Probability.Should().BeApproximately(Math.Min(0.98, expected[net.NumberOf(ranked.Cause)]), 1e-9, because: ranked.Cause.Id);
+        }
+    }
+
+    [Fact]
+    public void A_circumstance_that_holds_adds_its_chance_and_one_that_is_denied_takes_its_share_away()
+    {
+        double Prior(string more)
+        {
+            TeardownCase teardown = Bench.Case(Knowledge, "{part: oil-filter, see: scored}", more);
+            CauseNetwork net = new(Knowledge, teardown, EvidenceGathering.Gather(Knowledge, teardown, Bench.Chain(Knowledge, teardown)));
+            return net.Network.Nodes[net.NumberOf(Knowledge.Causes["oil-neglected"])].Leak;
+        }
+
+        Prior("").Should().BeApproximately(0.05, 1e-12, because: "1 in 20, and nothing was said");
+        Prior("history: [oil-change-overdue]").Should().BeApproximately(1 - 0.95 * 0.8, 1e-12, because: "1 in 20 or else 1 in 5");
+        Prior("history: [{not: oil-change-overdue}]").Should().BeApproximately(0.05 * (1 - 0.2 * 0.1 / 0.05), 1e-12, because: "of 1 in 20, 1 in 5 of the tenth with old oil is gone");
+    }
+
+    [Fact]
+    public void What_nobody_looked_at_changes_nothing()
+    {
+        CauseRanking without = Rank("{part: main-bearing, see: wiped}");
+
+        CauseRanking with = Rank("{part: main-bearing, see: wiped}", "not-looked-at: [oil-pump, oil-filter]");
+
+        with.Ranked.Select(r => (r.Cause.Id, r.Probability)).Should().Equal(without.Ranked.Select(r => (r.Cause.Id, r.Probability)));
+    }
+
+    [Fact]
+    public void The_order_of_the_observations_changes_nothing()
+    {
+        CauseRanking one = Rank("{part: main-bearing, see: wiped}, {part: oil-pump, see: scored}, {part: oil-filter, see: sound}");
+
+        CauseRanking other = Rank("{part: oil-filter, see: sound}, {part: oil-pump, see: scored}, {part: main-bearing, see: wiped}");
+
+        other.Ranked.Select(r => (r.Cause.Id, r.Probability)).Should().Equal(one.Ranked.Select(r => (r.Cause.Id, r.Probability)));
+    }
+
+    [Fact]
+    public void A_found_cause_explains_the_damage_and_lowers_its_rival() =>
+        Of(Rank("{part: main-bearing, see: wiped}, {part: oil-pump, see: scored}"), "oil-neglected")
+            .Should().BeLessThan(Of(Rank("{part: main-bearing, see: wiped}"), "oil-neglected"));
+
+    [Fact]
+    public void A_sound_pump_speaks_against_a_worn_pump() =>
+        Of(Rank("{part: main-bearing, see: wiped}, {part: oil-pump, see: sound}"), "pump-worn")
+            .Should().BeLessThan(Of(Rank("{part: main-bearing, see: wiped}"), "pump-worn") / 3);
+
+    [Fact]
+    public void A_trace_of_a_mark_says_little_and_the_same_mark_heavy_says_much()
+    {
+        double nothing = Knowledge.Causes["pump-worn"].HowCommon;
+
+        double trace = Of(Rank("{part: oil-pump, see: scored, extent: trace}"), "pump-worn");
+        double heavy = Of(Rank("{part: oil-pump, see: scored, extent: heavy}"), "pump-worn");
+
+        trace.Should().BeInRange(nothing, 2 * nothing);
+        heavy.Should().BeGreaterThan(0.4);
+    }
+
+    [Fact]
+    public void A_build_without_a_turbocharger_cannot_have_a_turbocharger_fault()
+    {
+        Rank("{part: oil-debris, see: scored}").Ranked.Should().Contain(r => r.Cause.Id == "turbo-shed");
+
+        Rank("{part: oil-debris, see: scored}", machine: "{kind: engine, without: [turbocharged]}").Ranked.Should().NotContain(r => r.Cause.Id == "turbo-shed");
+    }
+
+    [Fact]
+    public void Two_causes_at_work_are_both_named_and_both_needed()
+    {
+        CauseRanking ranking = Rank(
+            "{part: main-bearing, see: wiped}, {part: oil-pump, see: scored, extent: heavy}, {part: oil-filter, see: scored, extent: heavy}", "history: [oil-change-overdue]");
+
+        ranking.Verdict.Kind.Should().Be(VerdictKind.RootNamed);
+        ranking.Story.Roots.Select(r => r.Id).Should().BeEquivalentTo("oil-neglected", "pump-worn");
+        ranking.Story.Needed.Values.Should().OnlyContain(decibans => decibans > 1);
+    }
+
+    [Fact]
+    public void Damage_that_two_causes_explain_alike_is_not_pinned_on_one() =>
+        Rank("{part: main-bearing, see: wiped}").Verdict.Kind.Should().NotBe(VerdictKind.RootNamed);
+
+    [Fact]
+    public void Damage_that_no_rule_knows_is_not_enough_evidence_and_says_what_is_open()
+    {
+        CauseRanking ranking = Rank("{part: oil-pump, see: stuck}");
+
+        ranking.Verdict.Kind.Should().Be(VerdictKind.NotEnoughEvidence);
+        ranking.Unexplained.Should().ContainSingle().Which.Id.Should().Be("oil-pump/stuck");
+    }
+
+    [Fact]
+    public void A_machine_with_light_marks_and_sound_parts_is_normal_wear() =>
+        Rank("{part: main-bearing, see: polished}, {part: oil-pump, see: sound}, {part: rod-bearing, see: scored, extent: trace}")
+            .Verdict.Kind.Should().Be(VerdictKind.NormalWear);
+
+    [Fact]
+    public void Nothing_is_ever_said_above_98_percent() =>
+        Rank("{part: main-bearing, see: wiped}, {part: oil-pump, see: scored}, {part: oil-filter, see: scored}", "history: [oil-change-overdue]\nsymptoms: [oil-pressure-low]")
+            .Ranked.Should().OnlyContain(r => r.Probability <= 0.98);
+
+    [Fact]
+    public void The_chain_leads_from_the_root_through_the_state_to_the_damage()
+    {
+        RankedCause pump = Rank("{part: main-bearing, see: wiped}, {part: oil-pump, see: scored}").Ranked.First(r => r.Cause.Id == "pump-worn");
+
+        pump.Chains.Should().Contain(c => c.Select(s => s.Id).SequenceEqual(new[] { "pump-worn", "film-lost", "main-bearing/wiped" }));
+    }
+
+    [Fact]
+    public void Evidence_weights_are_the_change_in_odds_when_the_piece_is_left_out()
+    {
+        CauseRanking full = Rank("{part: main-bearing, see: wiped}, {part: oil-pump, see: scored}");
+        CauseRanking without = Rank("{part: main-bearing, see: wiped}");
+        static double LogOdds(double p) => 10 * Math.Log10(p / (1 - p));
+
+        double weight = full.Ranked.First(r => r.Cause.Id == "pump-worn").For.First(e => e.Item.Id == "oil-pump/scored").Decibans;
+
+        weight.Should().BeApproximately(LogOdds(Of(full, "pump-worn")) - LogOdds(Of(without, "pump-worn")), 1e-6);
+    }
 }

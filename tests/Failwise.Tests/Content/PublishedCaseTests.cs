@@ -1,74 +1,110 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
-using Failwise.Problems;
 using Failwise.Scoring;
 
 namespace Failwise.Tests.Content;
 
 /// <summary>
-/// The true figures over the published cases stand in tests/cases/published/score.json; none may get worse.
-/// Set FAILWISE_UPDATE_SCORE=1 to rewrite the file after a change that is understood.
+/// The score over published investigations must not get worse. The committed figures are what the engine reached, not targets;
+/// docs/score.md discusses them. FAILWISE_UPDATE_SCORE=1 rewrites them: a change for the worse needs a reason in the commit.
 /// </summary>
-public partial class PublishedCaseTests
+public sealed class PublishedCaseTests
 {
-    private static readonly string Folder = Repository.Folder("tests", "cases", "published");
-    private static readonly string ScoreFile = Path.Combine(Folder, "score.json");
-    private static readonly JsonSerializerOptions Form = new() { WriteIndented = true, NewLine = "\n", PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
+    private static readonly Lazy<Score> Published = new(() => Scorer.Run(Repository.Knowledge, Repository.Folder("tests", "cases", "published")));
+    private static readonly Lazy<Score> Sound = new(() => Scorer.Run(Repository.Knowledge, Repository.Folder("tests", "cases", "sound")));
+
+    private static string CommittedFile => Repository.Folder("tests", "cases", "published", "score.json");
 
     [Fact]
-    public void No_figure_over_the_published_cases_is_worse_than_the_committed_one()
+    public void The_score_over_published_cases_is_not_worse_than_the_committed_one()
     {
-        Score score = Scorer.Run(Repository.Knowledge, Folder);
-        SortedDictionary<string, Figures> now = new(score.Classes.ToDictionary(c => c.Key, c => new Figures(c.Value.Cases, c.Value.Top1, c.Value.Top3, c.Value.ConfidentlyWrong)), StringComparer.Ordinal);
+        Score score = Published.Value;
         if (Environment.GetEnvironmentVariable("FAILWISE_UPDATE_SCORE") == "1")
         {
-            File.WriteAllText(ScoreFile, JsonSerializer.Serialize(now, Form) + "\n");
+            File.WriteAllText(CommittedFile, Write(score));
         }
 
-        Dictionary<string, Figures> committed = JsonSerializer.Deserialize<Dictionary<string, Figures>>(File.ReadAllText(ScoreFile), Form)!;
+        using JsonDocument committed = JsonDocument.Parse(File.ReadAllText(CommittedFile));
 
-        score.Problems.Where(p => p.Severity == Severity.Error).Should().BeEmpty();
-        committed.Keys.Should().BeEquivalentTo(now.Keys);
-        foreach ((string name, Figures was) in committed)
+        score.Problems.Where(p => p.Severity == Failwise.Problems.Severity.Error).Should().BeEmpty();
+        foreach (JsonProperty set in committed.RootElement.EnumerateObject())
         {
-            now[name].Cases.Should().Be(was.Cases, $"{name}: cases were added or taken away; set FAILWISE_UPDATE_SCORE=1 and look at the difference");
-            now[name].Top1.Should().BeGreaterThanOrEqualTo(was.Top1, $"{name} top-1");
-            now[name].Top3.Should().BeGreaterThanOrEqualTo(was.Top3, $"{name} top-3");
-            now[name].ConfidentlyWrong.Should().BeLessThanOrEqualTo(was.ConfidentlyWrong, $"{name} confidently wrong");
+            Score part = Scorer.Sum([.. score.Cases.Where(c => c.Case.Set == set.Name)], []);
+            foreach (JsonProperty cls in set.Value.EnumerateObject())
+            {
+                ClassScore now = part.Classes[cls.Name];
+                string because = $"{set.Name}, {cls.Name}";
+                now.Cases.Should().Be(cls.Value.GetProperty("cases").GetInt32(), because);
+                now.Top1.Should().BeGreaterThanOrEqualTo(cls.Value.GetProperty("top1").GetInt32(), because);
+                now.Top3.Should().BeGreaterThanOrEqualTo(cls.Value.GetProperty("top3").GetInt32(), because);
+                now.ConfidentlyWrong.Should().BeLessThanOrEqualTo(cls.Value.GetProperty("confidentlyWrong").GetInt32(), because);
+            }
         }
     }
 
     [Fact]
-    public void No_case_file_names_its_own_answer()
+    public void Open_and_sound_cases_get_no_confident_root_nine_times_in_ten()
     {
-        string[] answers = Directory.GetFiles(Folder, "expected.yaml", SearchOption.AllDirectories);
-        answers.Should().HaveCountGreaterThan(50);
+        CaseScore[] open = [.. Published.Value.Cases.Concat(Sound.Value.Cases).Where(c => c.Case.IsOpen)];
 
-        foreach (SolvedCase solved in SolvedCase.ReadFolder(Folder, Repository.Knowledge, new ProblemList()))
+        open.Length.Should().BeGreaterThan(40);
+        open.Count(c => c.ConfidentlyWrong).Should().BeLessThanOrEqualTo(open.Length / 10);
+    }
+
+    [Fact]
+    public void The_ranking_beats_the_commonest_cause_and_the_count_of_matched_signs()
+    {
+        foreach (string name in new[] { "usable-strong", "usable-weak", "give-away" })
         {
-            string text = File.ReadAllText(solved.CasePath);
-            solved.Roots.Where(r => text.Contains(r, StringComparison.Ordinal) && !Repository.Knowledge.Circumstances.ContainsKey(r)).Should().BeEmpty(solved.Name);
+            int top1 = Published.Value.Classes[name].Top1;
+            foreach (string baseline in new[] { "most-common", "matched-signs" })
+            {
+                int margin = Published.Value.Classes[name].Cases / 20;
+                top1.Should().BeGreaterThan(Published.Value.Baselines[baseline][name].Top1 + margin, because: $"{name} against {baseline}, by more than five cases in a hundred");
+            }
         }
     }
 
     [Fact]
-    public void Only_the_scorer_opens_an_expected_answer()
+    public void No_case_holds_the_id_of_its_answer_and_its_folder_does_not_tell_it()
     {
-        string[] readers = [.. Repository.SourceFiles("src").Where(f => File.ReadAllText(f).Contains("expected.yaml", StringComparison.Ordinal)).Select(f => Path.GetRelativePath(Repository.Root, f).Replace('\\', '/'))];
-
-        readers.Should().NotBeEmpty().And.OnlyContain(f => f.StartsWith("src/Failwise/Scoring/", StringComparison.Ordinal));
+        CaseScore[] cases = [.. Published.Value.Cases];
+        cases.Length.Should().BeGreaterThan(150);
+        foreach (CaseScore score in cases)
+        {
+            score.Case.Name.Should().MatchRegex("^[a-d]-[0-9]{3}$");
+            string[] lines = File.ReadAllLines(score.Case.CasePath);
+            foreach (string root in score.Case.Roots.Where(r => !Repository.Knowledge.Circumstances.ContainsKey(r) && !Repository.Knowledge.Patterns.ContainsKey(r) && !Repository.Knowledge.Symptoms.ContainsKey(r)))
+            {
+                lines.Should().NotContain(l => l.Contains(root, StringComparison.Ordinal), because: score.Case.Name);
+            }
+        }
     }
 
-    [Fact]
-    public void No_source_or_rule_file_names_a_case()
+    private static string Write(Score score)
     {
-        string[] names = [.. Directory.GetDirectories(Folder).Select(f => Path.GetFileName(f)!)];
-        names.Should().NotBeEmpty();
-        string[] texts = [.. Repository.SourceFiles("src").Concat(Directory.EnumerateFiles(Repository.Folder("rules"), "*.yaml", SearchOption.AllDirectories)).Select(File.ReadAllText)];
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            foreach (string set in new[] { "tune", "held-out" })
+            {
+                json.WriteStartObject(set);
+                foreach ((string name, ClassScore c) in Scorer.Sum([.. score.Cases.Where(x => x.Case.Set == set)], []).Classes)
+                {
+                    json.WriteStartObject(name);
+                    json.WriteNumber("cases", c.Cases);
+                    json.WriteNumber("top1", c.Top1);
+                    json.WriteNumber("top3", c.Top3);
+                    json.WriteNumber("confidentlyWrong", c.ConfidentlyWrong);
+                    json.WriteEndObject();
+                }
 
-        texts.Should().HaveCountGreaterThan(500);
-        names.Where(n => texts.Any(t => t.Contains("published/" + n, StringComparison.Ordinal) || t.Contains("case " + n, StringComparison.Ordinal))).Should().BeEmpty();
+                json.WriteEndObject();
+            }
+
+            json.WriteEndObject();
+        }
+
+        return System.Text.Encoding.UTF8.GetString(stream.ToArray()) + "\n";
     }
-
-    private sealed record Figures(int Cases, int Top1, int Top3, int ConfidentlyWrong);
 }

@@ -2,116 +2,81 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Failwise.Cases;
 using Failwise.Cli;
-using Failwise.Knowledge;
 using Failwise.Problems;
 using Failwise.Reports;
-using Failwise.Tests.Invalid;
 using Failwise.Yaml;
 using Json.Schema;
 
 namespace Failwise.Tests.Schema;
 
-public class SchemaTests
+public sealed class SchemaTests
 {
-    private static readonly (string Folder, string Schema)[] Kinds =
-    [
-        ("causes", "cause"), ("findings", "finding"), ("patterns", "pattern"), ("work", "work"), ("parts", "part"), ("history", "history"),
-        ("symptoms", "symptom"), ("sources", "source"),
-    ];
-
-    public static TheoryData<string, string> Folders
-    {
-        get
-        {
-            TheoryData<string, string> data = [];
-            foreach ((string folder, string schema) in Kinds)
-            {
-                data.Add(folder, schema);
-            }
-
-            return data;
-        }
-    }
+    private static readonly Dictionary<string, JsonSchema> Schemas = SchemaFiles.All().ToDictionary(s => s.Key, s => JsonSchema.FromText(s.Value), StringComparer.Ordinal);
 
     [Fact]
-    public void The_committed_schemas_are_what_the_reader_checks()
+    public void The_committed_schemas_are_what_the_reader_checks_against()
     {
-        IReadOnlyDictionary<string, string> fresh = SchemaFiles.All();
-
-        fresh.Should().HaveCount(9);
-        foreach ((string name, string text) in fresh)
+        SchemaFiles.All().Should().HaveCountGreaterThan(7);
+        foreach ((string name, string text) in SchemaFiles.All())
         {
-            File.ReadAllText(Repository.Folder("docs", "schema", name)).Should().Be(text, $"{name} is printed by 'failwise rules schema docs/schema'");
+            File.ReadAllText(Repository.Folder("docs", "schema", name)).Should().Be(text, because: "run: failwise rules schema docs/schema");
         }
     }
 
     [Theory]
-    [MemberData(nameof(Folders))]
-    public void Every_shipped_rule_file_fits_its_schema(string folder, string schema)
+    [InlineData("patterns", "pattern.schema.json")]
+    [InlineData("findings", "finding.schema.json")]
+    [InlineData("causes", "cause.schema.json")]
+    [InlineData("work", "work.schema.json")]
+    [InlineData("parts", "part.schema.json")]
+    [InlineData("history", "history.schema.json")]
+    [InlineData("symptoms", "symptom.schema.json")]
+    [InlineData("sources", "source.schema.json")]
+    public void An_editor_accepts_every_shipped_file(string folder, string schema)
     {
-        JsonSchema form = Load(schema);
-        string[] files = Directory.GetFiles(Repository.Folder("rules", folder), "*.yaml", SearchOption.AllDirectories);
-
+        string[] files = [.. Directory.EnumerateFiles(Repository.Folder("rules", folder), "*.yaml", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
         files.Should().NotBeEmpty();
-        files.Where(f => !Fits(form, f)).Should().BeEmpty();
+        files.Where(f => !Accepts(schema, f)).Select(Path.GetFileName).Should().BeEmpty();
     }
 
     [Fact]
-    public void Every_example_and_published_case_fits_the_case_schema()
+    public void An_editor_accepts_every_example_and_refuses_a_case_with_a_wrong_key()
     {
-        JsonSchema form = Load("case");
-        string[] files = [.. Directory.GetFiles(Repository.Folder("examples"), "case.yaml", SearchOption.AllDirectories), .. Directory.GetFiles(Repository.Folder("tests", "cases"), "case.yaml", SearchOption.AllDirectories)];
+        foreach (string folder in Directory.EnumerateDirectories(Repository.Folder("examples")))
+        {
+            Accepts("case.schema.json", Path.Combine(folder, "case.yaml")).Should().BeTrue(because: folder);
+        }
 
-        files.Should().HaveCountGreaterThan(10);
-        files.Where(f => !Fits(form, f)).Should().BeEmpty();
+        AcceptsText("case.schema.json", "title: x\nmachine: {kind: engine}\nobservatons: []\n").Should().BeFalse();
+        AcceptsText("case.schema.json", "title: x\nmachine: {kind: engine}\nobservations: [{part: a, see: b, extent: hevy}]\n").Should().BeFalse();
     }
-
-    [Theory]
-    [InlineData("several-at-once.yaml")]
-    [InlineData("numbers.yaml")]
-    [InlineData("a-list.yaml")]
-    public void A_case_of_the_wrong_form_does_not_fit(string name) =>
-        Fits(Load("case"), Path.Combine(ExpectedProblems.CaseFolder, name)).Should().BeFalse();
-
-    [Theory]
-    [InlineData("cause", "strengths/causes/tests/pump-worn.yaml")]
-    [InlineData("finding", "conditions/findings/tests/spread.yaml")]
-    [InlineData("part", "twins/parts/more.yaml")]
-    [InlineData("symptom", "twins/symptoms/more.yaml")]
-    public void A_rule_of_the_wrong_form_does_not_fit(string schema, string name) =>
-        Fits(Load(schema), Path.Combine(ExpectedProblems.RuleFolder, name)).Should().BeFalse();
 
     [Fact]
-    public void The_json_of_a_diagnosis_fits_its_schema()
+    public void The_json_report_keeps_to_its_schema()
     {
-        KnowledgeBase knowledge = Repository.Knowledge;
-        JsonSchema form = Load("diagnosis");
-        string json = JsonReport.Write(Diagnostician.Diagnose(knowledge, CaseReader.Read(knowledge, Repository.Folder("examples", "pump-engine")).Case!));
+        JsonSchema schema = JsonSchema.FromText(File.ReadAllText(Repository.Folder("docs", "schema", "diagnosis.schema.json")));
+        CaseReading reading = CaseReader.Read(Repository.Knowledge, Repository.Folder("examples", "pump-engine"));
 
-        using JsonDocument document = JsonDocument.Parse(json);
-        form.Evaluate(document.RootElement).IsValid.Should().BeTrue();
-        using JsonDocument spoilt = JsonDocument.Parse(json.Replace("\"verdict\"", "\"verdikt\"", StringComparison.Ordinal));
-        form.Evaluate(spoilt.RootElement).IsValid.Should().BeFalse("the schema must be able to say no");
+        JsonElement report = JsonDocument.Parse(JsonReport.Write(Diagnostician.Diagnose(Repository.Knowledge, reading.Case!))).RootElement;
+
+        schema.Evaluate(report).IsValid.Should().BeTrue();
+        report.GetProperty("causes").GetArrayLength().Should().BeGreaterThan(1);
     }
 
-    private static JsonSchema Load(string name) => JsonSchema.FromText(File.ReadAllText(Repository.Folder("docs", "schema", name + ".schema.json")), new BuildOptions { SchemaRegistry = new SchemaRegistry() });
+    private static bool Accepts(string schema, string file) => AcceptsText(schema, File.ReadAllText(file));
 
-    private static bool Fits(JsonSchema schema, string path)
+    private static bool AcceptsText(string schema, string yaml)
     {
-        ProblemList problems = new();
-        Node root = YamlFile.Read(path, path, problems)!;
-        using JsonDocument json = JsonDocument.Parse(AsJson(root)!.ToJsonString());
-        return schema.Evaluate(json.RootElement).IsValid;
+        JsonNode json = ToJson(YamlFile.Parse(yaml, "file", new ProblemList())!)!;
+        return Schemas[schema].Evaluate(JsonDocument.Parse(json.ToJsonString()).RootElement).IsValid;
     }
 
-    /// <summary>The node as an editor's YAML reader sees it: bare numbers and truth values are no text.</summary>
-    private static JsonNode? AsJson(Node node) => node switch
+    private static JsonNode? ToJson(Node node) => node switch
     {
-        ListNode list => new JsonArray([.. list.Items.Select(AsJson)]),
-        MapNode map => new JsonObject(map.Entries.Select(e => KeyValuePair.Create(e.Key.Text, AsJson(e.Value)))),
-        ScalarNode { Quoted: false, Text: "true" or "false" } flag => JsonValue.Create(flag.Text == "true"),
-        ScalarNode { Quoted: false } bare when Numbers.TryParse(bare.Text, out double number) => JsonValue.Create(number),
-        ScalarNode text => JsonValue.Create(text.Text),
+        ListNode list => new JsonArray([.. list.Items.Select(ToJson)]),
+        MapNode map => new JsonObject(map.Entries.Select(e => KeyValuePair.Create(e.Key.Text, ToJson(e.Value)))),
+        ScalarNode { Quoted: false } scalar when Numbers.TryParse(scalar.Text, out double number) => JsonValue.Create(number),
+        ScalarNode scalar => JsonValue.Create(scalar.Text),
         _ => null,
     };
 }
