@@ -13,12 +13,12 @@ namespace Failwise.Tests.Reports;
 public partial class HostileTextTests
 {
     private static readonly KnowledgeBase Knowledge = Causes.TinyEngine.Rules.Knowledge();
-    private static readonly MarkdownPipeline Pipes = new MarkdownPipelineBuilder().UsePipeTables().UseEmphasisExtras().Build();
+    private static readonly MarkdownPipeline Pipes = new MarkdownPipelineBuilder().UsePipeTables().UseEmphasisExtras(Markdig.Extensions.EmphasisExtras.EmphasisExtraOptions.Strikethrough).Build();
 
     public static TheoryData<string> Texts => new(
         "<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "a | b | c", "# a heading", "- a point", "1. a point", "12) a point", "---", "===", "***", "> a quote", "```code", "    code",
         "~~~", "[link](javascript:alert(1))", "![image](http://example.org/x.png)", "<http://example.org>", "[x]: http://example.org", "**bold** _slanted_ ~~gone~~ `code`",
-        "&lt;b&gt; &amp; &#60;b&#62;", "</td></table><h1>x", "a\\", "\\<b>", "+ plus", "* star", "| --- |", "\"><svg onload=alert(1)>", "{{template}} ${x} $(x)", "tab\there", "line\r\n# next", "vertical\u000Btab", "bell\u0007 escape\u001B[31m red",
+        "&lt;b&gt; &amp; &#60;b&#62;", "</td></table><h1>x", "a\\", "\\<b>", "+ plus", "* star", "| --- |", "\"><svg onload=alert(1)>", "{{template}} ${x} $(x)", "tab\there", "\t# heading behind a tab", "\u202E- point behind a mark", "line\r\n# next", "vertical\u000Btab", "bell\u0007 escape\u001B[31m red",
         "right \u202Eto left\u202C and \u2066isolated\u2069", "line\u2028separator\u2029end", "emoji \U0001F527 \U0001F6A2", "é combining e\u0301", new string('w', 5000), "http://example.org/plain");
 
     [Theory]
