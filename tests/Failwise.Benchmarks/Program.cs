@@ -5,7 +5,10 @@ switch (args)
     case ["inference"]:
         InferenceBenchmark.Run(Console.Out);
         return 0;
+    case ["scale"]:
+        ScaleBenchmark.Run(Console.Out);
+        return 0;
     default:
-        Console.Error.WriteLine("usage: Failwise.Benchmarks inference");
+        Console.Error.WriteLine("usage: Failwise.Benchmarks inference | scale");
         return 2;
 }
