@@ -68,7 +68,7 @@ internal sealed class CaseInference
         double[] result = new double[queries.Count];
         for (int i = 0, k = 0; i < result.Length; i++)
         {
-            result[i] = reduced.NumberOf[queries[i]] >= 0 ? posterior.Probabilities[k++] : 0;
+            result[i] = reduced.NumberOf[queries[i]] >= 0 ? posterior.Probabilities[k++] : reduction.Usual(queries[i]);
         }
 
         return (posterior.LogEvidence, result);

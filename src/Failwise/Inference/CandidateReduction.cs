@@ -76,6 +76,9 @@ public sealed class CandidateReduction
         }
     }
 
+    /// <summary>How often the node holds with nothing reported: what a node that is folded away is taken to be.</summary>
+    public double Usual(int node) => resting[node];
+
     /// <summary>The roots most worth a look, best first.</summary>
     /// <param name="roots">Nodes that may be candidates.</param>
     /// <param name="count">How many.</param>

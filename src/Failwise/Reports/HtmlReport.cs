@@ -78,7 +78,7 @@ public static class HtmlReport
         .Replace("</table>", "</table></div>", StringComparison.Ordinal)
         .Replace("<th></th>", "<th><span class=\"hidden\">No.</span></th>", StringComparison.Ordinal);
 
-    private static string Encode(string text) => System.Net.WebUtility.HtmlEncode(string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c)));
+    private static string Encode(string text) => System.Net.WebUtility.HtmlEncode(string.Concat(text.Select(c => char.IsControl(c) || MarkdownText.IsDirectionMark(c) ? ' ' : c)));
 
     private static string Page(string title, string contents, string body) => $$"""
         <!doctype html>

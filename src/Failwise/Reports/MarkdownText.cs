@@ -10,40 +10,33 @@ internal sealed class MarkdownText
     /// <summary>Free text made harmless: one line, every character that means something to Markdown or HTML escaped.</summary>
     public static string Safe(string free)
     {
-        StringBuilder safe = new(free.Length + 8);
-        foreach (Rune rune in free.EnumerateRunes())
+        // Trimmed before anything else: what stands first decides whether it would begin a heading or a list.
+        string line = string.Concat(free.EnumerateRunes().Select(r => Rune.IsControl(r) || IsDirectionMark(r.Value) ? " " : r.ToString())).Trim();
+        StringBuilder safe = new(line.Length + 8);
+        int number = NumberLength(line);
+        for (int i = 0; i < line.Length; i++)
         {
-            if (Rune.IsControl(rune) || IsDirectionMark(rune.Value))
-            {
-                safe.Append(' ');
-            }
-            else if (rune.IsAscii && Special((char)rune.Value, safe.Length == 0))
-            {
-                safe.Append('\\').Append(rune.ToString());
-            }
-            else
-            {
-                safe.Append(rune.ToString());
-            }
+            safe.Append(Special(line[i], i == 0) || (number > 0 && i == number) ? "\\" : "").Append(line[i]);
         }
 
-        return NoListMark(safe.ToString().Trim());
+        return safe.ToString();
     }
 
     /// <summary>True for marks that reorder text, and for line ends that no keyboard writes: they could make a report read other than it was written.</summary>
     internal static bool IsDirectionMark(int value) =>
         value is (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069) or 0x200E or 0x200F or 0x061C or 0x2028 or 0x2029;
 
-    /// <summary>At the start of a line a dash, or a number with a point, would begin a list.</summary>
-    private static string NoListMark(string text)
+    /// <summary>Digits at the start whose point or bracket would begin a numbered list; 0 when there is no such thing.</summary>
+    private static int NumberLength(string line)
     {
         int digits = 0;
-        while (digits < text.Length && char.IsAsciiDigit(text[digits]))
+        while (digits < line.Length && char.IsAsciiDigit(line[digits]))
         {
             digits++;
         }
 
-        return text.StartsWith('-') ? "\\" + text : digits > 0 && digits < text.Length && text[digits] == '.' && (digits + 1 == text.Length || text[digits + 1] == ' ') ? text.Insert(digits, "\\") : text;
+        bool begins = digits > 0 && digits < line.Length && line[digits] is '.' or ')' && (digits + 1 == line.Length || line[digits + 1] == ' ');
+        return begins ? digits : 0;
     }
 
     // Some marks mean something anywhere, others only where a line begins.

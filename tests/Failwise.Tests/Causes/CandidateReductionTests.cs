@@ -43,6 +43,24 @@ public sealed class CandidateReductionTests
     }
 
     [Fact]
+    public void A_way_too_weak_to_be_followed_can_cost_a_root_most_of_its_only_sign()
+    {
+        // The root brings the state about with 0.03, under the 0.04 from which a state stays free; so it keeps its usual frequency.
+        NetworkNode[] nodes =
+        [
+            new("root", 0.1, []), new("state", 0.0005, [new NetworkLink(0, 0.03)]), new("sign", 0.005, [new NetworkLink(1, 0.9)]),
+        ];
+        Evidence[] evidence = [Evidence.Present(2)];
+        double exact = Enumeration.Query(nodes, evidence).Posterior[0];
+
+        ReducedNetwork reduced = new CandidateReduction(new NoisyOrNetwork(nodes), evidence).Reduce([0]);
+        double folded = ExactInference.Query(reduced.Network, reduced.Evidence, [reduced.NumberOf[0]]).Probabilities[0];
+
+        exact.Should().BeApproximately(0.1 * (1 - 0.995 * (1 - 0.9 * (1 - 0.9995 * 0.97))) / (0.1 * (1 - 0.995 * (1 - 0.9 * (1 - 0.9995 * 0.97))) + 0.9 * (1 - 0.995 * (1 - 0.9 * 0.0005))), 1e-9);
+        folded.Should().BeApproximately(0.1, 1e-9, because: "the sign no longer speaks for the root: the price of leaving out weak ways");
+    }
+
+    [Fact]
     public void The_root_behind_the_evidence_is_among_the_first_candidates()
     {
         List<NetworkNode> nodes = [.. Enumerable.Range(0, 40).Select(i => new NetworkNode($"root{i}", 0.01, []))];

@@ -5,7 +5,7 @@ namespace Failwise.Tests.House;
 public sealed class LayoutTests
 {
     /// <summary>What each folder of the library may use. A new need is a decision, and stands here.</summary>
-    private static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
+    internal static readonly Dictionary<string, string[]> MayUse = new(StringComparer.Ordinal)
     {
         ["Problems"] = [],
         ["Units"] = [],
