@@ -12,7 +12,7 @@ public sealed class LayoutTests
         ["Inference"] = [],
         ["Calculations"] = ["Units"],
         ["Yaml"] = ["Problems"],
-        ["Knowledge"] = ["Problems", "Yaml", "Cases", "Causes"],
+        ["Knowledge"] = ["Problems", "Yaml"],
         ["Cases"] = ["Problems", "Units", "Yaml", "Knowledge"],
         ["Measurements"] = ["Units", "Calculations", "Cases"],
         ["Findings"] = ["Problems", "Knowledge", "Cases", "Measurements"],

@@ -1,7 +1,8 @@
 using Failwise.Cases;
 using Failwise.Causes;
+using Failwise.Knowledge;
 
-namespace Failwise.Knowledge;
+namespace Failwise.Scoring;
 
 /// <summary>Figures about a rule base: how much it holds, and what a job of each kind looks like before any evidence.</summary>
 public static class RuleHealth
