@@ -28,7 +28,8 @@ internal static class VerdictMaker
         }
 
         List<string> doubts = [];
-        double weight = first.For.Sum(w => w.Decibans);
+        // What all the evidence together has moved: pieces that say the same cover for each other, so their single weights would add up to too little.
+        double weight = Lead(first.Probability, first.Prior);
         RankedCause? rival = ranked.Skip(1).FirstOrDefault(r => !story.Roots.Contains(r.Cause) || !story.Roots.Contains(first.Cause));
         if (first.Probability < NamedFrom)
         {
