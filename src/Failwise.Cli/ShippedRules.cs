@@ -8,23 +8,27 @@ namespace Failwise.Cli;
 internal static class ShippedRules
 {
     /// <summary>Loads the shipped rules; with <paramref name="overlay"/>, lays that folder over them.</summary>
-    /// <exception cref="ProblemsException">The overlay has errors.</exception>
+    /// <exception cref="ProblemsException">The rules have errors.</exception>
     public static KnowledgeBase Load(string? overlay)
     {
-        IReadOnlyList<RuleFile> files = Files();
-        if (overlay is not null)
+        byte[] packed = overlay is null ? Resource("knowledge.pack") : [];
+        if (packed.Length > 0)
         {
-            KnowledgeReading laid = KnowledgeReader.Read(overlay, files);
-            return laid.Knowledge ?? throw new ProblemsException(laid.Problems);
+            return PackedKnowledge.Unpack(packed, Files);
         }
 
-        return KnowledgeReader.Build(files, new ProblemList(), trusted: true).Knowledge!;
+        KnowledgeReading reading = overlay is null ? KnowledgeReader.Build(Files(), new ProblemList()) : KnowledgeReader.Read(overlay, Files());
+        return reading.Knowledge ?? throw new ProblemsException(reading.Problems);
     }
 
-    /// <summary>The packed files, for checks that want every problem.</summary>
-    public static IReadOnlyList<RuleFile> Files()
+    /// <summary>The parsed files, for checks that want every problem and for a folder to be laid over them.</summary>
+    public static IReadOnlyList<RuleFile> Files() => RuleFiles.Unpack(new MemoryStream(Resource("rules.pack")));
+
+    private static byte[] Resource(string name)
     {
-        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("rules.pack")!;
-        return RuleFiles.Unpack(stream);
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(name)!;
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
     }
 }

@@ -17,7 +17,7 @@ internal static class ScaleBenchmark
         string rules = FindRules();
         ProblemList problems = new();
         IReadOnlyList<RuleFile> shipped = RuleFiles.ReadFolder(rules, "rules", problems);
-        KnowledgeBase basis = KnowledgeReader.Build(shipped, new ProblemList(), trusted: true).Knowledge!;
+        KnowledgeBase basis = KnowledgeReader.Build(shipped, new ProblemList()).Knowledge!;
         string[] parts = [.. basis.Parts.Keys.Where(p => p != "part").Order(StringComparer.Ordinal).Take(120)];
         string[] patterns = [.. basis.Patterns.Values.Where(p => !p.Sound).Select(p => p.Id).Order(StringComparer.Ordinal).Take(60)];
         output.WriteLine("finding rules | build ms | chain ms | rank ms | chain per 1,000 rules");
@@ -30,8 +30,8 @@ internal static class ScaleBenchmark
                 files.Add(Finding(i, parts, patterns, random));
             }
 
-            double build = Best(3, () => KnowledgeReader.Build(files, new ProblemList(), trusted: true));
-            KnowledgeBase knowledge = KnowledgeReader.Build(files, new ProblemList(), trusted: true).Knowledge!;
+            double build = Best(3, () => KnowledgeReader.Build(files, new ProblemList()));
+            KnowledgeBase knowledge = KnowledgeReader.Build(files, new ProblemList()).Knowledge!;
             TeardownCase teardown = Case(parts, patterns);
             FindingSet found = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
             double chain = Best(5, () => FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown)));

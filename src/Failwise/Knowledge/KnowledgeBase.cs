@@ -17,8 +17,14 @@ public sealed class KnowledgeBase
     private readonly Lazy<WordIndex> machineWords;
     private readonly Lazy<WordIndex> placeWords;
 
-    internal KnowledgeBase(KnowledgeParts parts)
+    private readonly Lazy<IReadOnlyList<RuleFile>> files;
+
+    /// <param name="parts">What the knowledge base is made of.</param>
+    /// <param name="files">The files it was made from, fetched only when somebody asks for them.</param>
+    internal KnowledgeBase(KnowledgeParts parts, Func<IReadOnlyList<RuleFile>> files)
     {
+        Content = parts;
+        this.files = new Lazy<IReadOnlyList<RuleFile>>(files);
         Parts = parts.Parts;
         Patterns = parts.Patterns;
         Circumstances = parts.Circumstances;
@@ -97,7 +103,9 @@ public sealed class KnowledgeBase
         return reading.Knowledge ?? throw new ProblemsException(reading.Problems);
     }
 
-    internal IReadOnlyList<RuleFile> Files { get; init; } = [];
+    internal KnowledgeParts Content { get; }
+
+    internal IReadOnlyList<RuleFile> Files => files.Value;
 
     /// <summary>True when <paramref name="part"/> is <paramref name="broader"/> or a kind of it.</summary>
     public bool PartIs(string part, string broader) => Array.IndexOf(partLine[part], broader) >= 0;

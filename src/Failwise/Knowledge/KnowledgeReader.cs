@@ -19,19 +19,15 @@ public static class KnowledgeReader
         return Build(under is null ? files : Overlay(under, files), problems);
     }
 
-    /// <summary>Builds from files that were read before, such as the packed rules of the program.</summary>
-    internal static KnowledgeReading Build(IReadOnlyList<RuleFile> files, ProblemList problems, bool trusted = false)
+    /// <summary>Builds from files that were read before.</summary>
+    internal static KnowledgeReading Build(IReadOnlyList<RuleFile> files, ProblemList problems)
     {
         KnowledgeParts parts = new();
-        Builder builder = new(parts, problems, trusted);
+        Builder builder = new(parts, problems);
         builder.ReadAll(files);
-        KnowledgeBase knowledge = new(parts) { Files = files };
-        if (!trusted)
-        {
-            new ReferenceCheck(knowledge, problems).Run();
-        }
-
-        return new KnowledgeReading(problems.HasErrors && !trusted ? null : knowledge, problems.Sorted());
+        KnowledgeBase knowledge = new(parts, () => files);
+        new ReferenceCheck(knowledge, problems).Run();
+        return new KnowledgeReading(problems.HasErrors ? null : knowledge, problems.Sorted());
     }
 
     /// <summary>A file of the shop replaces the shipped file of the same path; every other file is added.</summary>
@@ -41,7 +37,7 @@ public static class KnowledgeReader
         return [.. under.Where(f => !replaced.Contains(f.Path)), .. over];
     }
 
-    private sealed class Builder(KnowledgeParts parts, ProblemList problems, bool trusted)
+    private sealed class Builder(KnowledgeParts parts, ProblemList problems)
     {
         private readonly Dictionary<string, Location> seen = new(StringComparer.Ordinal);
         private readonly List<(MapNode Map, string Path)> extensions = [];
@@ -51,7 +47,7 @@ public static class KnowledgeReader
             foreach ((string id, string title) in new[]
                 { ("common-practice", "Common practice, no source"), ("from-memory", "From memory, not read again"), ("judgement", "Judgement of the authors") })
             {
-                parts.Sources[id] = new Source(id, title, null, null, null, null, null, default);
+                parts.Sources[id] = new Source(id, title, null, null, null, null, null, new Location("", 0, 0));
             }
 
             foreach (RuleFile file in files)
@@ -106,11 +102,6 @@ public static class KnowledgeReader
 
         private bool Checked(Node node, Shape shape)
         {
-            if (trusted)
-            {
-                return true;
-            }
-
             ProblemList mine = new();
             shape.Check(node, mine);
             problems.AddRange(mine.All);
