@@ -66,7 +66,7 @@ internal static class ScaleBenchmark
         return best;
     }
 
-    private static string FindRules()
+    internal static string FindRules()
     {
         DirectoryInfo? folder = new(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Failwise.sln")))

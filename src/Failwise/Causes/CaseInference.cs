@@ -15,6 +15,8 @@ internal sealed class CaseInference
     private readonly EvidenceItem[] items;
     private readonly Evidence[] evidence;
     private readonly CandidateReduction reduction;
+    private PlanCache plans = new();
+    private ReducedNetwork? whole;
 
     public CaseInference(CauseNetwork net)
     {
@@ -53,6 +55,8 @@ internal sealed class CaseInference
     {
         CaseInference narrow = (CaseInference)MemberwiseClone();
         narrow.Candidates = candidates;
+        narrow.plans = new PlanCache();
+        narrow.whole = null;
         return narrow;
     }
 
@@ -62,9 +66,9 @@ internal sealed class CaseInference
     /// <param name="also">Further evidence on leaves or candidates.</param>
     public (double LogEvidence, double[] Probabilities) Ask(IReadOnlyList<int> queries, EvidenceItem? without = null, IReadOnlyList<Evidence>? also = null)
     {
-        ReducedNetwork reduced = Reduce(without, also, out List<Evidence> roots);
+        (ReducedNetwork reduced, IReadOnlyList<Evidence> known) = Reduce(without, also);
         int[] asked = [.. queries.Select(q => reduced.NumberOf[q]).Where(n => n >= 0)];
-        Posterior posterior = ExactInference.Query(reduced.Network, [.. reduced.Evidence, .. roots], asked);
+        Posterior posterior = ExactInference.Query(reduced.Network, known, asked, null, plans);
         double[] result = new double[queries.Count];
         for (int i = 0, k = 0; i < result.Length; i++)
         {
@@ -77,25 +81,41 @@ internal sealed class CaseInference
     /// <summary>Natural logarithm of the probability of the evidence together with <paramref name="also"/>.</summary>
     public double LogEvidence(IReadOnlyList<Evidence> also)
     {
-        ReducedNetwork reduced = Reduce(null, also, out List<Evidence> roots);
-        return ExactInference.LogEvidence(reduced.Network, [.. reduced.Evidence, .. roots]);
+        (ReducedNetwork reduced, IReadOnlyList<Evidence> known) = Reduce(null, also);
+        return ExactInference.LogEvidence(reduced.Network, known, null, plans);
     }
 
     /// <summary>False when no candidate has anything to do with the evidence, so that leaving it out changes nothing.</summary>
     public bool Matters(EvidenceItem item) => item.Kind == EvidenceKind.Circumstance || reduction.IsReached(net.NumberOf(item), Candidates);
 
     /// <summary>The network as it is asked, for trials with moved strengths.</summary>
-    public ReducedNetwork Reduced() => Reduce(null, null, out _);
+    public ReducedNetwork Reduced() => Whole;
 
-    private ReducedNetwork Reduce(EvidenceItem? without, IReadOnlyList<Evidence>? also, out List<Evidence> roots)
+    private ReducedNetwork Whole => whole ??= reduction.Reduce(Candidates);
+
+    private (ReducedNetwork Network, IReadOnlyList<Evidence> Known) Reduce(EvidenceItem? without, IReadOnlyList<Evidence>? also)
     {
         // What is assumed of a candidate is asked of the reduced network; what is assumed of a leaf is part of the reduction.
         Evidence[] assumed = [.. (also ?? []).Where(e => Candidates.Contains(e.Node))];
         Evidence[] leaves = [.. (also ?? []).Where(e => !Candidates.Contains(e.Node))];
-        bool circumstance = without?.Kind == EvidenceKind.Circumstance;
-        CandidateReduction used = circumstance ? new CandidateReduction(net.WithoutCircumstance(without!.Id), evidence) : reduction;
-        ReducedNetwork reduced = used.Reduce(Candidates, without is null || circumstance ? -1 : net.NumberOf(without), leaves);
-        roots = [.. assumed.Select(e => e with { Node = reduced.NumberOf[e.Node] })];
-        return reduced;
+        ReducedNetwork reduced = leaves.Length > 0 ? reduction.Reduce(Candidates, also: leaves) : Whole;
+        IReadOnlyList<Evidence> known = reduced.Evidence;
+        if (without is { Kind: EvidenceKind.Circumstance })
+        {
+            reduced = new CandidateReduction(net.WithoutCircumstance(without.Id), evidence).Reduce(Candidates);
+            known = reduced.Evidence;
+        }
+        else if (without is { Present: true } && reduced.NumberOf[net.NumberOf(without)] is >= 0 and var leaf)
+        {
+            // A report that says nothing leaves the question as it was but for one number.
+            known = [.. known.Where(e => e.Node != leaf), Evidence.Likely(leaf, 1, 1)];
+        }
+        else if (without is not null)
+        {
+            reduced = reduction.Reduce(Candidates, net.NumberOf(without), leaves);
+            known = reduced.Evidence;
+        }
+
+        return (reduced, [.. known, .. assumed.Select(e => e with { Node = reduced.NumberOf[e.Node] })]);
     }
 }

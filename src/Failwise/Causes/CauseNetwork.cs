@@ -184,7 +184,7 @@ internal sealed class CauseNetwork
     }
 
     /// <summary>The network as it would be if one circumstance had not been mentioned.</summary>
-    public NoisyOrNetwork WithoutCircumstance(string id) => new(
+    public NoisyOrNetwork WithoutCircumstance(string id) => Network.WithNumbers(
         [.. nodes.Select(n => n.Id.StartsWith("cause/", StringComparison.Ordinal) && linksInto[n.Id].ContainsKey(id)
             ? n with { Leak = PriorOf(knowledge.Causes[n.Id[6..]], id) } : n)]);
 

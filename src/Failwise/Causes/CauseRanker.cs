@@ -203,7 +203,7 @@ public static class CauseRanker
             for (int t = 0; t < Trials; t++)
             {
                 NetworkNode[] moved = [.. reduced.Network.Nodes.Select(n => n with { Links = [.. n.Links.Select(l => l with { Strength = Move(l.Strength, random.Next(3) - 1) })] })];
-                Posterior p = ExactInference.Query(new NoisyOrNetwork(moved), reduced.Evidence, queries);
+                Posterior p = ExactInference.Query(NoisyOrNetwork.Cut(moved), reduced.Evidence, queries);
                 int top = 0;
                 for (int i = 1; i < queries.Length; i++)
                 {

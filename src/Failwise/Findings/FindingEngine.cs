@@ -11,12 +11,12 @@ namespace Failwise.Findings;
 /// <summary>Derives findings and circumstances from a case by forward chaining, until nothing new follows.</summary>
 public static class FindingEngine
 {
-    // One rule per YAML rule would cost about 2 ms each to compile at every start; these few serve any number of YAML rules as facts.
+    // One engine rule per YAML rule would cost about 2 ms each to compile at every start; this one serves any number of YAML rules as facts.
     private static readonly Lazy<ISessionFactory> Factory = new(() =>
     {
         RuleCompiler compiler = new();
         RuleDefinitionFactory definitions = new();
-        return compiler.Compile([definitions.Create(new ConcludeFromBench()), definitions.Create(new ConcludeFromOthers())]);
+        return compiler.Compile([definitions.Create(new Conclude())]);
     });
 
     /// <summary>Chains the rules of <paramref name="knowledge"/> over the case.</summary>
@@ -24,11 +24,12 @@ public static class FindingEngine
     {
         Bench bench = new(knowledge, teardown, readings);
         List<Candidate> candidates = Candidates(knowledge, bench, teardown);
+        Candidate.Introduce(candidates);
         ISession session = Factory.Value.CreateSession();
         session.Insert(bench);
         session.InsertAll(candidates);
         session.Fire();
-        Dictionary<string, Answer> conclusions = session.Query<Conclusion>().ToDictionary(c => c.Key, c => c.Answer, StringComparer.Ordinal);
+        Dictionary<string, Answer> conclusions = candidates.ToDictionary(c => c.Key, c => c.Answer!, StringComparer.Ordinal);
         return Gather(knowledge, teardown, conclusions);
     }
 
@@ -65,38 +66,57 @@ public static class FindingEngine
     /// <summary>Only rules that this case can reach: some part they ask about was looked at, or something they ask about was stated.</summary>
     private static List<Candidate> Candidates(KnowledgeBase knowledge, Bench bench, TeardownCase teardown)
     {
-        HashSet<string> reached = new(StringComparer.Ordinal);
-        List<(string Key, Condition When)> waiting =
-        [
-            .. knowledge.Circumstances.Values.Where(c => c.When is not null).Select(c => ("history/" + c.Id, c.When!)),
-            .. knowledge.Findings.Values.Select(f => ("finding/" + f.Id, f.When)),
-        ];
-        List<Candidate> candidates = [];
-        for (bool grew = true; grew;)
+        Dictionary<string, Condition> rules = new(StringComparer.Ordinal);
+        foreach (Circumstance circumstance in knowledge.Circumstances.Values.Where(c => c.When is not null))
         {
-            grew = false;
-            for (int i = waiting.Count - 1; i >= 0; i--)
+            rules["history/" + circumstance.Id] = circumstance.When!;
+        }
+
+        foreach (FindingRule finding in knowledge.Findings.Values)
+        {
+            rules["finding/" + finding.Id] = finding.When;
+        }
+
+        // Rules that the case reaches by itself, then those that ask about them, and so on: each rule and each question is met once.
+        Dictionary<string, List<string>> askers = new(StringComparer.Ordinal);
+        HashSet<string> reached = new(StringComparer.Ordinal);
+        Queue<string> open = new();
+        foreach ((string key, Condition when) in rules)
+        {
+            foreach (Condition atom in ConditionTree.Atoms(when))
             {
-                if (ConditionTree.Atoms(waiting[i].When).Any(IsReached))
+                if (Candidate.RuleAsked(atom) is { } asked)
                 {
-                    candidates.Add(new Candidate(waiting[i].Key, waiting[i].When));
-                    reached.Add(waiting[i].Key);
-                    waiting.RemoveAt(i);
-                    grew = true;
+                    (askers.TryGetValue(asked, out List<string>? list) ? list : askers[asked] = []).Add(key);
+                }
+
+                if (!reached.Contains(key) && IsReached(atom))
+                {
+                    reached.Add(key);
+                    open.Enqueue(key);
                 }
             }
         }
 
-        candidates.Sort((a, b) => string.CompareOrdinal(a.Key, b.Key));
-        return candidates;
+        while (open.TryDequeue(out string? key))
+        {
+            foreach (string asker in askers.GetValueOrDefault(key) ?? [])
+            {
+                if (reached.Add(asker))
+                {
+                    open.Enqueue(asker);
+                }
+            }
+        }
+
+        return [.. reached.Order(StringComparer.Ordinal).Select(key => new Candidate(key, rules[key]))];
 
         bool IsReached(Condition atom) => atom switch
         {
             SightingCondition c => bench.Knows(c.Part),
             ReadingCondition c => bench.Knows(c.Part),
             NumberCondition c => teardown.Numbers.ContainsKey(c.Number),
-            StatedCondition { Kind: StatedKind.Finding } c => reached.Contains("finding/" + c.Id),
-            StatedCondition { Kind: StatedKind.History } c => reached.Contains("history/" + c.Id) || bench.Ask(c).Truth != Truth.Unknown,
+            StatedCondition { Kind: StatedKind.Finding } => false,
             _ => bench.Ask(atom).Truth != Truth.Unknown,
         };
     }
@@ -171,37 +191,64 @@ internal static class ConditionTree
         truth, [.. parts.SelectMany(p => p.Reasons).Distinct()], [.. parts.SelectMany(p => p.Missing).Distinct()], parts.Min(p => p.Sure));
 }
 
-/// <summary>A YAML rule as a fact of the engine.</summary>
+/// <summary>
+/// A YAML rule as a fact of the engine. It knows which rules ask about its conclusion, so that a conclusion wakes just those: joining
+/// every rule with every conclusion would grow with the square of the rule base.
+/// </summary>
 internal sealed class Candidate(string key, Condition when)
 {
-    private readonly string[] others = [.. ConditionTree.Atoms(when).Select(RuleAsked).OfType<string>().Distinct()];
+    private readonly List<Candidate> askers = [];
+    private readonly Dictionary<string, Answer> heard = new(StringComparer.Ordinal);
 
     public string Key { get; } = key;
 
-    public Condition When { get; } = when;
+    /// <summary>What the rule concluded so far; null before its first turn.</summary>
+    public Answer? Answer { get; private set; }
 
-    /// <summary>True when the rule asks about the conclusions of other rules.</summary>
-    public bool AsksOthers => others.Length > 0;
-
-    public bool Asks(string key) => Array.IndexOf(others, key) >= 0;
-
-    /// <summary>Judges the rule from the case and from what other rules concluded so far.</summary>
-    public Conclusion Conclude(Bench bench, IEnumerable<Conclusion> known)
+    /// <summary>Tells each candidate whose conclusions it has to hear.</summary>
+    public static void Introduce(IReadOnlyCollection<Candidate> candidates)
     {
-        Dictionary<string, Conclusion> byKey = known.ToDictionary(c => c.Key, StringComparer.Ordinal);
-        return new Conclusion(Key, ConditionTree.Judge(When, Ask));
-
-        Answer Ask(Condition atom)
+        Dictionary<string, Candidate> byKey = candidates.ToDictionary(c => c.Key, StringComparer.Ordinal);
+        foreach (Candidate candidate in candidates)
         {
-            bool aboutFinding = atom is StatedCondition { Kind: StatedKind.Finding };
-            Answer own = aboutFinding ? new Answer(Truth.Unknown, [], ["not yet known"], 1000) : bench.Ask(atom);
-            return own.Truth == Truth.Unknown && RuleAsked(atom) is { } rule && byKey.TryGetValue(rule, out Conclusion? other)
-                ? other.Answer with { Reasons = [new Reason(aboutFinding ? "finding" : "history", rule[(rule.IndexOf('/') + 1)..])] }
-                : own;
+            foreach (string asked in ConditionTree.Atoms(candidate.When).Select(RuleAsked).OfType<string>().Distinct())
+            {
+                if (byKey.TryGetValue(asked, out Candidate? source))
+                {
+                    source.askers.Add(candidate);
+                }
+            }
         }
     }
 
-    private static string? RuleAsked(Condition atom) => atom switch
+    public Condition When { get; } = when;
+
+    /// <summary>Judges the rule from the case and from what other rules concluded so far.</summary>
+    /// <returns>The rules that have to think again because of it.</returns>
+    public IReadOnlyList<Candidate> Conclude(Bench bench)
+    {
+        Answer answer = ConditionTree.Judge(When, atom => Ask(atom, bench));
+        bool same = Answer is { } before && before.Truth == answer.Truth && before.Sure.Equals(answer.Sure) && before.Missing.SequenceEqual(answer.Missing);
+        Answer = answer;
+        if (same)
+        {
+            return [];
+        }
+
+        askers.ForEach(a => a.heard[Key] = answer);
+        return askers;
+    }
+
+    private Answer Ask(Condition atom, Bench bench)
+    {
+        bool aboutFinding = atom is StatedCondition { Kind: StatedKind.Finding };
+        Answer own = aboutFinding ? new Answer(Truth.Unknown, [], ["not yet known"], 1000) : bench.Ask(atom);
+        return own.Truth == Truth.Unknown && RuleAsked(atom) is { } rule && heard.TryGetValue(rule, out Answer? other)
+            ? other with { Reasons = [new Reason(aboutFinding ? "finding" : "history", rule[(rule.IndexOf('/') + 1)..])] }
+            : own;
+    }
+
+    public static string? RuleAsked(Condition atom) => atom switch
     {
         StatedCondition { Kind: StatedKind.Finding } c => "finding/" + c.Id,
         StatedCondition { Kind: StatedKind.History } c => "history/" + c.Id,
@@ -209,44 +256,14 @@ internal sealed class Candidate(string key, Condition when)
     };
 }
 
-/// <summary>What became of a rule.</summary>
-internal sealed class Conclusion(string key, Answer answer)
-{
-    public string Key { get; } = key;
-
-    public Answer Answer { get; } = answer;
-}
-
-/// <summary>A rule that asks only about the case concludes from the case.</summary>
-internal sealed class ConcludeFromBench : Rule
+/// <summary>A rule concludes, and concludes anew whenever a conclusion that it asks about comes or changes.</summary>
+internal sealed class Conclude : Rule
 {
     public override void Define()
     {
         Candidate candidate = null!;
         Bench bench = null!;
-        When()
-            .Match(() => candidate, c => !c.AsksOthers)
-            .Match(() => bench);
-        Then().Yield(_ => Conclude(candidate, bench));
+        When().Match(() => candidate).Match(() => bench);
+        Then().Do(context => context.UpdateAll(candidate.Conclude(bench)));
     }
-
-    private static Conclusion Conclude(Candidate candidate, Bench bench) => candidate.Conclude(bench, []);
-}
-
-/// <summary>A rule that asks about other rules concludes anew whenever one of their conclusions comes or changes.</summary>
-internal sealed class ConcludeFromOthers : Rule
-{
-    public override void Define()
-    {
-        Candidate candidate = null!;
-        Bench bench = null!;
-        IEnumerable<Conclusion> known = null!;
-        When()
-            .Match(() => candidate, c => c.AsksOthers)
-            .Match(() => bench)
-            .Query(() => known, q => q.Match<Conclusion>(c => candidate.Asks(c.Key)).Collect());
-        Then().Yield(_ => Conclude(candidate, bench, known));
-    }
-
-    private static Conclusion Conclude(Candidate candidate, Bench bench, IEnumerable<Conclusion> known) => candidate.Conclude(bench, known);
 }

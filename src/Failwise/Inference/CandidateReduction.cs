@@ -22,8 +22,14 @@ public sealed class CandidateReduction
     private const int LongestStory = 6;
     private const int StoryPool = 60;
     private const double WeakestReach = 0.04;
-    private readonly NetworkNode[] nodes;
-    private readonly int[][] children;
+    private readonly int size;
+    private readonly string[] ids;
+    private readonly double[] leak;
+    // Links of node n stand at first[n] to first[n + 1], in plain arrays: this code walks all of them some hundred times a case.
+    private readonly int[] first;
+    private readonly int[] parents;
+    private readonly double[] strengths;
+    private readonly Lazy<int[][]> children;
     private readonly int[] placeInOrder;
     private readonly Dictionary<int, int[]> below = [];
     private readonly int[] order;
@@ -32,23 +38,51 @@ public sealed class CandidateReduction
     private readonly double[] resting;
     private readonly double[] trial;
     private readonly int[] stamp;
+    private readonly bool[] positive;
+    private readonly double[] shown;
+    private readonly double[] clean;
     private int stampNow;
+    private IReadOnlyList<int>? reachedFrom;
+    private double[] reached = [];
 
     /// <summary>Prepares the reduction for one set of evidence; only plain present and absent are allowed, and only on roots and leaves.</summary>
     /// <exception cref="ArgumentException">Evidence is a likelihood pair that is neither present nor absent.</exception>
     public CandidateReduction(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence)
     {
-        nodes = [.. network.Nodes];
+        size = network.Nodes.Count;
+        ids = new string[size];
+        leak = new double[size];
+        first = new int[size + 1];
+        for (int n = 0; n < size; n++)
+        {
+            NetworkNode node = network.Nodes[n];
+            ids[n] = node.Id;
+            leak[n] = node.Leak;
+            first[n + 1] = first[n] + node.Links.Count;
+        }
+
+        parents = new int[first[size]];
+        strengths = new double[first[size]];
+        for (int n = 0; n < size; n++)
+        {
+            IReadOnlyList<NetworkLink> links = network.Nodes[n].Links;
+            for (int i = 0; i < links.Count; i++)
+            {
+                parents[first[n] + i] = links[i].Parent;
+                strengths[first[n] + i] = links[i].Strength;
+            }
+        }
+
         order = network.ParentsFirst.ToArray();
-        placeInOrder = new int[nodes.Length];
+        placeInOrder = new int[size];
         for (int i = 0; i < order.Length; i++)
         {
             placeInOrder[order[i]] = i;
         }
 
-        children = Children();
-        fixedTo = new bool?[nodes.Length];
-        report = new sbyte[nodes.Length];
+        children = new Lazy<int[][]>(Children);
+        fixedTo = new bool?[size];
+        report = new sbyte[size];
         foreach (Evidence e in evidence)
         {
             if (e.IfPresent != 0 && e.IfAbsent != 0)
@@ -57,7 +91,7 @@ public sealed class CandidateReduction
             }
 
             bool present = e.IfAbsent == 0;
-            if (nodes[e.Node].IsRoot)
+            if (IsRoot(e.Node))
             {
                 fixedTo[e.Node] = present;
             }
@@ -67,9 +101,12 @@ public sealed class CandidateReduction
             }
         }
 
-        resting = new double[nodes.Length];
-        trial = new double[nodes.Length];
-        stamp = new int[nodes.Length];
+        resting = new double[size];
+        trial = new double[size];
+        stamp = new int[size];
+        positive = new bool[size];
+        shown = new double[size];
+        clean = new double[size];
         foreach (int node in order)
         {
             resting[node] = Forward(node, resting);
@@ -85,7 +122,7 @@ public sealed class CandidateReduction
     public IReadOnlyList<int> Choose(IReadOnlyList<int> roots, int count)
     {
         double[] now = [.. resting];
-        double[] best = new double[nodes.Length];
+        double[] best = new double[size];
         foreach (int r in roots)
         {
             best[r] = Gain(r, now);
@@ -114,9 +151,13 @@ public sealed class CandidateReduction
 
             story.Add(next);
             now[next] = 1;
-            foreach (int node in order.Where(n => n != next && !story.Contains(n)))
+            // Only what lies below the new member of the story changes.
+            foreach (int node in Below(next))
             {
-                now[node] = Forward(node, now);
+                if (!story.Contains(node))
+                {
+                    now[node] = Forward(node, now);
+                }
             }
         }
 
@@ -161,13 +202,12 @@ public sealed class CandidateReduction
     private ReducedNetwork Reduce(IReadOnlyList<int> candidates)
     {
         double[] reach = Reach(candidates);
-        bool[] positive = new bool[nodes.Length];
-        double[] shown = new double[nodes.Length];
-        double[] clean = new double[nodes.Length];
+        Array.Clear(positive);
+        Array.Clear(shown);
         Array.Fill(clean, 1);
-        for (int i = order.Length - 1; i >= 0; i--)
+        for (int o = order.Length - 1; o >= 0; o--)
         {
-            int node = order[i];
+            int node = order[o];
             positive[node] |= report[node] > 0;
             shown[node] = report[node] < 0 ? 1 : 1 - clean[node];
             if (reach[node] < WeakestReach && report[node] == 0)
@@ -175,14 +215,14 @@ public sealed class CandidateReduction
                 continue;
             }
 
-            foreach (NetworkLink link in nodes[node].Links)
+            for (int i = first[node]; i < first[node + 1]; i++)
             {
-                positive[link.Parent] |= positive[node];
-                clean[link.Parent] *= positive[node] ? 1 : 1 - Unseen(link.Strength, shown[node], report[node] != 0 ? 0 : nodes[node].Leak);
+                positive[parents[i]] |= positive[node];
+                clean[parents[i]] *= positive[node] ? 1 : 1 - Unseen(strengths[i], shown[node], report[node] != 0 ? 0 : leak[node]);
             }
         }
 
-        return Build(candidates, reach, positive, shown);
+        return Build(candidates, reach);
     }
 
     /// <summary>
@@ -194,7 +234,12 @@ public sealed class CandidateReduction
 
     private double[] Reach(IReadOnlyList<int> candidates)
     {
-        double[] reach = new double[nodes.Length];
+        if (ReferenceEquals(candidates, reachedFrom))
+        {
+            return reached;
+        }
+
+        double[] reach = new double[size];
         foreach (int c in candidates)
         {
             reach[c] = 1;
@@ -202,49 +247,51 @@ public sealed class CandidateReduction
 
         foreach (int node in order)
         {
-            foreach (NetworkLink link in nodes[node].Links)
+            for (int i = first[node]; i < first[node + 1]; i++)
             {
-                reach[node] = Math.Max(reach[node], link.Strength * reach[link.Parent]);
+                reach[node] = Math.Max(reach[node], strengths[i] * reach[parents[i]]);
             }
         }
 
+        reachedFrom = candidates;
+        reached = reach;
         return reach;
     }
 
-    private ReducedNetwork Build(IReadOnlyList<int> candidates, double[] reach, bool[] positive, double[] shown)
+    private ReducedNetwork Build(IReadOnlyList<int> candidates, double[] reach)
     {
-        bool[] isCandidate = new bool[nodes.Length];
+        bool[] isCandidate = new bool[size];
         foreach (int c in candidates)
         {
             isCandidate[c] = true;
         }
 
-        int[] number = new int[nodes.Length];
+        int[] number = new int[size];
         Array.Fill(number, -1);
         List<NetworkNode> kept = [];
         List<Evidence> evidence = [];
         foreach (int node in order)
         {
             bool leaf = report[node] != 0;
-            bool free = isCandidate[node] || (!nodes[node].IsRoot && reach[node] >= WeakestReach && (positive[node] || (shown[node] > 0 && !leaf)));
+            bool free = isCandidate[node] || (!IsRoot(node) && reach[node] >= WeakestReach && (positive[node] || (shown[node] > 0 && !leaf)));
             if (!free && !leaf)
             {
                 continue;
             }
 
             bool folded = !isCandidate[node] && !positive[node];
-            double silent = 1 - nodes[node].Leak;
+            double silent = 1 - leak[node];
             List<NetworkLink> links = [];
-            foreach (NetworkLink link in nodes[node].Links)
+            for (int i = first[node]; i < first[node + 1]; i++)
             {
-                int parent = link.Parent;
+                int parent = parents[i];
                 if (number[parent] >= 0 && !(Folded(parent) && folded))
                 {
-                    links.Add(new NetworkLink(number[parent], folded ? Unseen(link.Strength, shown[node], nodes[node].Leak) : link.Strength));
+                    links.Add(new NetworkLink(number[parent], folded ? Unseen(strengths[i], shown[node], leak[node]) : strengths[i]));
                 }
                 else if (!(Folded(parent) && folded && number[parent] >= 0))
                 {
-                    silent *= 1 - link.Strength * resting[parent];
+                    silent *= 1 - strengths[i] * resting[parent];
                 }
             }
 
@@ -263,13 +310,15 @@ public sealed class CandidateReduction
                 evidence.Add(Evidence.Present(kept.Count));
             }
 
-            kept.Add(new NetworkNode(nodes[node].Id, folded ? 0 : 1 - silent, links));
+            kept.Add(new NetworkNode(ids[node], folded ? 0 : 1 - silent, links));
         }
 
-        return new ReducedNetwork(new NoisyOrNetwork(kept), evidence, number);
+        return new ReducedNetwork(NoisyOrNetwork.Cut([.. kept]), evidence, number);
 
-        bool Folded(int node) => !isCandidate[node] && !positive[node] && !nodes[node].IsRoot;
+        bool Folded(int node) => !isCandidate[node] && !positive[node] && !IsRoot(node);
     }
+
+    private bool IsRoot(int node) => first[node] == first[node + 1];
 
     private double Forward(int node, double[] values)
     {
@@ -278,10 +327,10 @@ public sealed class CandidateReduction
             return known ? 1 : 0;
         }
 
-        double silent = 1 - nodes[node].Leak;
-        foreach (NetworkLink link in nodes[node].Links)
+        double silent = 1 - leak[node];
+        for (int i = first[node]; i < first[node + 1]; i++)
         {
-            silent *= 1 - link.Strength * values[link.Parent];
+            silent *= 1 - strengths[i] * values[parents[i]];
         }
 
         return 1 - silent;
@@ -306,10 +355,11 @@ public sealed class CandidateReduction
                 continue;
             }
 
-            double silent = 1 - nodes[node].Leak;
-            foreach (NetworkLink link in nodes[node].Links)
+            double silent = 1 - leak[node];
+            for (int i = first[node]; i < first[node + 1]; i++)
             {
-                silent *= 1 - link.Strength * (stamp[link.Parent] == stampNow ? trial[link.Parent] : now[link.Parent]);
+                int parent = parents[i];
+                silent *= 1 - strengths[i] * (stamp[parent] == stampNow ? trial[parent] : now[parent]);
             }
 
             stamp[node] = stampNow;
@@ -327,12 +377,12 @@ public sealed class CandidateReduction
 
     private int[][] Children()
     {
-        List<int>[] lists = new List<int>[nodes.Length];
-        for (int i = 0; i < nodes.Length; i++)
+        List<int>[] lists = new List<int>[size];
+        for (int i = 0; i < size; i++)
         {
-            foreach (NetworkLink link in nodes[i].Links)
+            for (int l = first[i]; l < first[i + 1]; l++)
             {
-                (lists[link.Parent] ??= []).Add(i);
+                (lists[parents[l]] ??= []).Add(i);
             }
         }
 
@@ -347,9 +397,9 @@ public sealed class CandidateReduction
             return known;
         }
 
-        bool[] seen = new bool[nodes.Length];
+        bool[] seen = new bool[size];
         List<int> places = [];
-        Stack<int> open = new(children[root]);
+        Stack<int> open = new(children.Value[root]);
         while (open.TryPop(out int node))
         {
             if (seen[node])
@@ -359,7 +409,7 @@ public sealed class CandidateReduction
 
             seen[node] = true;
             places.Add(placeInOrder[node]);
-            foreach (int child in children[node])
+            foreach (int child in children.Value[node])
             {
                 open.Push(child);
             }

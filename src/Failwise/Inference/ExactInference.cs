@@ -14,7 +14,12 @@ public static class ExactInference
     /// <exception cref="ArgumentException">Evidence or a query names no node, or a likelihood pair is invalid.</exception>
     /// <exception cref="ContradictoryEvidenceException">The evidence has probability zero.</exception>
     public static Posterior Query(
-        NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, IReadOnlyList<int> queries, InferenceLimits? limits = null)
+        NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, IReadOnlyList<int> queries, InferenceLimits? limits = null) =>
+        Query(network, evidence, queries, limits, null);
+
+    /// <summary>The same, with plans kept from question to question.</summary>
+    internal static Posterior Query(
+        NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, IReadOnlyList<int> queries, InferenceLimits? limits, PlanCache? plans)
     {
         ArgumentNullException.ThrowIfNull(network);
         ArgumentNullException.ThrowIfNull(evidence);
@@ -25,17 +30,21 @@ public static class ExactInference
                 throw new ArgumentException($"Query {query} names no node of the network.", nameof(queries));
         }
 
-        var answer = new QueryRun(network, evidence, queries, limits ?? InferenceLimits.Default).Solve();
+        var answer = new QueryRun(network, evidence, queries, limits ?? InferenceLimits.Default, plans).Solve();
         return double.IsNegativeInfinity(answer.LogEvidence) ? throw Contradiction(network, evidence) : answer;
     }
 
     /// <summary>Natural logarithm of P(evidence); minus infinity when the evidence contradicts itself or the network.</summary>
     /// <exception cref="ArgumentException">Evidence names no node, or a likelihood pair is invalid.</exception>
-    public static double LogEvidence(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, InferenceLimits? limits = null)
+    public static double LogEvidence(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, InferenceLimits? limits = null) =>
+        LogEvidence(network, evidence, limits, null);
+
+    /// <summary>The same, with plans kept from question to question.</summary>
+    internal static double LogEvidence(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence, InferenceLimits? limits, PlanCache? plans)
     {
         ArgumentNullException.ThrowIfNull(network);
         ArgumentNullException.ThrowIfNull(evidence);
-        return new QueryRun(network, evidence, [], limits ?? InferenceLimits.Default).Solve().LogEvidence;
+        return new QueryRun(network, evidence, [], limits ?? InferenceLimits.Default, plans).Solve().LogEvidence;
     }
 
     /// <summary>Table cells and multiplications that an exact answer would need, found without computing it; infinity past <paramref name="most"/>.</summary>

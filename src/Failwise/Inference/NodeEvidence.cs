@@ -5,12 +5,14 @@ internal sealed class NodeEvidence
 {
     private readonly double[] _ifPresent;
     private readonly double[] _ifAbsent;
+    private readonly bool[] _named;
 
     /// <exception cref="ArgumentException">An item names no node of the network, or its pair is negative, not finite or 0:0.</exception>
     public NodeEvidence(NoisyOrNetwork network, IReadOnlyList<Evidence> evidence)
     {
         _ifPresent = new double[network.Nodes.Count];
         _ifAbsent = new double[network.Nodes.Count];
+        _named = new bool[network.Nodes.Count];
         Array.Fill(_ifPresent, 1);
         Array.Fill(_ifAbsent, 1);
         foreach (var item in evidence) Multiply(network, item);
@@ -23,7 +25,8 @@ internal sealed class NodeEvidence
 
     public double IfAbsent(int node) => _ifAbsent[node];
 
-    public bool SaysSomething(int node) => _ifPresent[node] != _ifAbsent[node];
+    /// <summary>True when an item names the node, even one that says nothing: leaving a report out so keeps the structure of the question.</summary>
+    public bool Names(int node) => _named[node];
 
     public bool IsKnownAbsent(int node) => _ifPresent[node] == 0;
 
@@ -39,6 +42,7 @@ internal sealed class NodeEvidence
                 $"Evidence on '{network.Nodes[item.Node].Id}': {item.IfPresent} : {item.IfAbsent} is no likelihood pair.", nameof(item));
         }
 
+        _named[item.Node] = true;
         var present = _ifPresent[item.Node] * item.IfPresent;
         var absent = _ifAbsent[item.Node] * item.IfAbsent;
         var largest = Math.Max(present, absent);

@@ -36,10 +36,28 @@ public sealed class NoisyOrNetwork
         _parentsFirst = OrderParentsFirst();
     }
 
+    private NoisyOrNetwork(NetworkNode[] nodes, int[] parentsFirst)
+    {
+        _nodes = nodes;
+        Nodes = _nodes;
+        _parentsFirst = parentsFirst;
+    }
+
     public IReadOnlyList<NetworkNode> Nodes { get; }
 
     /// <summary>Node indices, every parent before its children; ties in the order given.</summary>
     internal ReadOnlySpan<int> ParentsFirst => _parentsFirst;
+
+    /// <summary>A network cut from a checked one, so that nothing has to be checked or copied again; parents stand before their children.</summary>
+    internal static NoisyOrNetwork Cut(NetworkNode[] parentsFirst)
+    {
+        var order = new int[parentsFirst.Length];
+        for (var i = 0; i < order.Length; i++) order[i] = i;
+        return new NoisyOrNetwork(parentsFirst, order);
+    }
+
+    /// <summary>The same nodes and parents with other numbers.</summary>
+    internal NoisyOrNetwork WithNumbers(NetworkNode[] nodes) => new(nodes, _parentsFirst);
 
     /// <exception cref="ArgumentException">No node has this id.</exception>
     public int IndexOf(string id)

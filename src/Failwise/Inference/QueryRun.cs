@@ -1,7 +1,7 @@
 namespace Failwise.Inference;
 
 /// <summary>One query from start to end: the exact way for every part that fits the limit, the fallbacks for the others.</summary>
-internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> items, IReadOnlyList<int> queries, InferenceLimits limits)
+internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> items, IReadOnlyList<int> queries, InferenceLimits limits, PlanCache? known = null)
 {
     private readonly NodeEvidence _evidence = new(network, items);
     private double[] _marginals = [];
@@ -39,10 +39,10 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
         return Result(graph);
     }
 
-    private static List<EliminationPlan> MakePlans(RelevantGraph graph)
+    private List<EliminationPlan> MakePlans(RelevantGraph graph)
     {
         var plans = new List<EliminationPlan>(graph.Parts.Count);
-        foreach (var part in graph.Parts) plans.Add(EliminationPlan.Make(part.Graph));
+        foreach (var part in graph.Parts) plans.Add(known?.PlanFor(part.Graph) ?? EliminationPlan.Make(part.Graph));
         return plans;
     }
 

@@ -73,7 +73,7 @@ internal sealed class RelevantGraph
         for (var i = order.Length - 1; i >= 0; i--)
         {
             var node = order[i];
-            if (_evidence.SaysSomething(node)) _relevant[node] = true;
+            if (_evidence.Names(node)) _relevant[node] = true;
             if (!_relevant[node]) continue;
             foreach (var link in _network.Nodes[node].Links)
             {
