@@ -46,13 +46,20 @@ internal static class RuleCommands
             Console.Error.WriteLine(problem);
         }
 
-        foreach (RowScore row in rows.Where(r => r.Used && r.Rank is 0 or > 5 && r.Used))
+        foreach (RowScore row in rows.Where(r => r.NamesCauses && (r.Rank is 0 or > 5)))
         {
             Console.Out.WriteLine($"{row.Row}: rank {(row.Rank == 0 ? "none" : row.Rank)}; expected {string.Join(", ", row.Causes)}; first was {row.Leader ?? "nothing"}");
         }
 
-        int used = rows.Count(r => r.Used);
-        Console.Out.WriteLine($"{rows.Count} rows, {used} used, first {rows.Count(r => r.Rank == 1)}, in three {rows.Count(r => r.Rank is >= 1 and <= 3)}, in five {rows.Count(r => r.Rank is >= 1 and <= 5)} ({100.0 * rows.Count(r => r.Rank is >= 1 and <= 5) / Math.Max(1, used):0.0} %)");
+        foreach (RowScore row in rows.Where(r => r.Harmless && r.Rank == 0))
+        {
+            Console.Out.WriteLine($"{row.Row}: a normal appearance that was not called normal; first was {row.Leader ?? "nothing"}");
+        }
+
+        RowScore[] faults = [.. rows.Where(r => r.NamesCauses)];
+        int five = faults.Count(r => r.Rank is >= 1 and <= 5);
+        Console.Out.WriteLine($"{rows.Count} rows, {rows.Count(r => r.Used)} used; of {faults.Length} with causes: first {faults.Count(r => r.Rank == 1)}, in three {faults.Count(r => r.Rank is >= 1 and <= 3)}, in five {five} ({100.0 * five / Math.Max(1, faults.Length):0.0} %); "
+            + $"of {rows.Count(r => r.Harmless)} normal appearances {rows.Count(r => r.Harmless && r.Rank == 1)} called normal");
         return problems.Any(p => p.Severity == Severity.Error) ? 1 : 0;
     }
 

@@ -24,15 +24,9 @@ public static class CoverageLedger
     private static void WriteGroups(MarkdownText md, KnowledgeBase knowledge, IReadOnlyList<(string Group, IReadOnlyList<RowScore> Rows)> handbook)
     {
         md.Heading(2, "Handbook rows by group");
-        md.Table(["group", "rows", "used", "first", "in three", "in five", "not used"], [.. handbook.Select(h =>
-        {
-            RowScore[] used = [.. h.Rows.Where(r => r.Used)];
-            return new[]
-            {
-                h.Group, h.Rows.Count.ToString(), used.Length.ToString(), used.Count(r => r.Rank == 1).ToString(), used.Count(r => r.Rank is >= 1 and <= 3).ToString(),
-                $"{used.Count(r => r.Rank is >= 1 and <= 5)} ({100.0 * used.Count(r => r.Rank is >= 1 and <= 5) / Math.Max(1, used.Length):0} %)", (h.Rows.Count - used.Length).ToString(),
-            };
-        })]);
+        md.Table(["group", "rows", "used", "with causes", "first", "in three", "in five", "normal appearances", "called normal", "not used"], [.. handbook.Select(h => GroupLine(h.Group, h.Rows))]);
+        RowScore[] all = [.. handbook.SelectMany(h => h.Rows)];
+        md.Paragraph($"Of {all.Length} rows {all.Count(r => r.Used)} are used. Ranks are counted over rows that name causes; a row that calls its appearance normal is right when the verdict is normal wear.");
         md.Heading(2, "Parts, causes and work");
         md.Table(["group", "parts", "marks linked"], [.. knowledge.Parts.Values.GroupBy(p => p.Group).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => new[]
         {
@@ -41,6 +35,19 @@ public static class CoverageLedger
         })]);
         string[] bare = [.. knowledge.Parts.Values.Where(p => p.Id != "part" && !knowledge.Causes.Values.Any(c => c.Leaves.Any(l => l.Sign is { } s && knowledge.PartIs(p.Id, s.Part) && s.Part != "part"))).Select(p => p.Id).Order(StringComparer.Ordinal)];
         md.Paragraph(bare.Length == 0 ? "Every part has at least one mark that some cause leaves on it." : $"Parts on which no cause leaves a mark yet: {string.Join(", ", bare)}.");
+    }
+
+    private static string[] GroupLine(string group, IReadOnlyList<RowScore> rows)
+    {
+        RowScore[] faults = [.. rows.Where(r => r.NamesCauses)];
+        RowScore[] normal = [.. rows.Where(r => r.Harmless)];
+        int five = faults.Count(r => r.Rank is >= 1 and <= 5);
+        return
+        [
+            group, rows.Count.ToString(), rows.Count(r => r.Used).ToString(), faults.Length.ToString(), faults.Count(r => r.Rank == 1).ToString(),
+            faults.Count(r => r.Rank is >= 1 and <= 3).ToString(), $"{five} ({100.0 * five / Math.Max(1, faults.Length):0} %)",
+            normal.Length.ToString(), normal.Count(r => r.Rank == 1).ToString(), rows.Count(r => !r.Used).ToString(),
+        ];
     }
 
     private static void WriteClasses(MarkdownText md, KnowledgeBase knowledge)
@@ -75,8 +82,16 @@ public static class CoverageLedger
         {
             md.Heading(2, $"Rows: {group}");
             md.Table(["row", "signs and findings", "causes", "rank"], [.. rows.OrderBy(r => r.Row, StringComparer.Ordinal).Select(r => r.Used
-                ? new[] { r.Row, MarkdownText.Safe(string.Join(", ", r.Evidence)), string.Join(", ", r.Causes), r.Rank == 0 ? "none" : r.Rank.ToString() }
+                ? new[] { r.Row, MarkdownText.Safe(string.Join(", ", r.Evidence)), r.Harmless ? "none: a normal appearance" : string.Join(", ", r.Causes), Rank(r) }
                 : [r.Row, "not used: " + MarkdownText.Safe(r.WhyNot!), "", ""])]);
         }
     }
+
+    private static string Rank(RowScore row) => (row.Harmless, row.Rank) switch
+    {
+        (true, 0) => "not called normal",
+        (true, _) => "normal",
+        (false, 0) => "none",
+        _ => row.Rank.ToString(),
+    };
 }

@@ -11,8 +11,14 @@ namespace Failwise.Scoring;
 /// <summary>What became of one published appearance-to-cause row.</summary>
 /// <param name="Rank">Rank of the best of its causes among roots and states, from 1; 0 when none is in the ranking.</param>
 /// <param name="Evidence">Signs, symptoms and findings that its appearance became.</param>
+/// <param name="Harmless">The source calls this appearance normal: then the rank is 1 when the verdict is normal wear, else 0.</param>
 public sealed record RowScore(
-    string Row, bool Used, string? WhyNot, IReadOnlyList<string> Causes, int Rank, string? Leader, IReadOnlyList<string> Evidence, Location At);
+    string Row, bool Used, string? WhyNot, IReadOnlyList<string> Causes, int Rank, string? Leader, IReadOnlyList<string> Evidence, Location At,
+    bool Harmless = false)
+{
+    /// <summary>True for a row that is used and whose source names causes.</summary>
+    public bool NamesCauses => Used && !Harmless;
+}
 
 /// <summary>Checks the rule base against published appearance-to-cause rows: the appearance goes in, one of its causes must come out high.</summary>
 public static class HandbookScorer
@@ -28,6 +34,8 @@ public static class HandbookScorer
         new("history", new ListShape(new EitherShape([Word, new OpenGroupShape(Word)])), false, "History that the row states."),
         new("symptoms", Words, false, "Symptoms that the row states."),
         new("causes", Words, false, "Ids that its causes became."),
+        new("harmless", new ChoiceShape("true"), false, "true: the source calls this appearance normal; no cause may be named."),
+        new("read-in", new OpenGroupShape(Word), false, "A second published source, where the first gives only part: title, issuer, year, where."),
         new("not-used", new TextShape("a reason"), false, "Why it is not used."),
         new("note", new TextShape("a remark"), false, "A remark."));
 
@@ -75,13 +83,20 @@ public static class HandbookScorer
         }
 
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
+        string[] evidence = [.. EvidenceGathering.Gather(knowledge, teardown, findings).Where(e => e.Present).Select(e => e.Id)];
+        if (map.Flag("harmless"))
+        {
+            CauseRanking ranking = CauseRanker.Rank(knowledge, teardown, findings);
+            int rank = ranking.Verdict.Kind == VerdictKind.NormalWear ? 1 : 0;
+            return new RowScore(id, true, null, [], rank, ranking.Ranked.FirstOrDefault()?.Cause.Id, evidence, map.At, true);
+        }
+
         (string Id, double P)[] order = CauseRanker.RankWithStates(knowledge, teardown, findings);
         string[] roots = [.. order.Where(o => knowledge.Causes[o.Id].IsRoot).Select(o => o.Id)];
         string[] states = [.. order.Where(o => !knowledge.Causes[o.Id].IsRoot).Select(o => o.Id)];
 
         // A root is ranked among roots and a mechanism among mechanisms: a mechanism nearer to the mark is always at least as likely.
         int best = causes.Select(c => Math.Max(Array.IndexOf(roots, c), Array.IndexOf(states, c)) + 1).Where(r => r > 0).DefaultIfEmpty(0).Min();
-        string[] evidence = [.. EvidenceGathering.Gather(knowledge, teardown, findings).Where(e => e.Present).Select(e => e.Id)];
         return new RowScore(id, true, null, causes, best, roots.FirstOrDefault(), evidence, map.At);
     }
 
