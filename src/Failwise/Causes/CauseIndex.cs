@@ -10,6 +10,7 @@ internal sealed class CauseIndex
 
     private CauseIndex(KnowledgeBase knowledge)
     {
+        Match = new SignMatch(knowledge);
         foreach (Cause cause in knowledge.Causes.Values.OrderBy(c => c.Id, StringComparer.Ordinal))
         {
             foreach (CauseLink link in cause.Leaves)
@@ -22,9 +23,9 @@ internal sealed class CauseIndex
                     LinkTarget.Cause => "cause/" + link.Id,
                     _ => "history/" + link.Id,
                 }, cause, link);
-                if (link.Target == LinkTarget.Sign && link.Sign!.Part != "part")
+                if (link.Target == LinkTarget.Sign)
                 {
-                    AddTo(ByPart, link.Sign.Part, cause, link);
+                    AddTo(ByPart, link.Sign!.Part, cause, link);
                 }
             }
 
@@ -40,6 +41,8 @@ internal sealed class CauseIndex
 
     /// <summary>Causes that leave any sign on the part.</summary>
     public Dictionary<string, List<(Cause Cause, CauseLink Link)>> ByPart { get; } = new(StringComparer.Ordinal);
+
+    public SignMatch Match { get; }
 
     public static CauseIndex Of(KnowledgeBase knowledge) => Known.GetValue(knowledge, k => new CauseIndex(k));
 

@@ -13,6 +13,7 @@ internal sealed class CauseNetwork
     private readonly KnowledgeBase knowledge;
     private readonly TeardownCase teardown;
     private readonly CauseIndex index;
+    private readonly BuildFit build;
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
     private readonly List<NetworkNode> nodes = [];
     private readonly Dictionary<string, bool> circumstances;
@@ -24,6 +25,7 @@ internal sealed class CauseNetwork
         this.knowledge = knowledge;
         this.teardown = teardown;
         index = CauseIndex.Of(knowledge);
+        build = new BuildFit(knowledge, teardown);
         circumstances = items.Where(i => i.Kind == EvidenceKind.Circumstance).ToDictionary(i => i.Id, i => i.Present, StringComparer.Ordinal);
         List<EvidenceItem> known = [];
         foreach (EvidenceItem item in items.Where(i => i.Kind != EvidenceKind.Circumstance))
@@ -91,7 +93,7 @@ internal sealed class CauseNetwork
         }
 
         Dictionary<string, CauseLink> links = [];
-        foreach ((Cause cause, CauseLink link) in LinksTo(item).Where(l => Applies(l.Cause, teardown.Machine)))
+        foreach ((Cause cause, CauseLink link) in LinksTo(item).Where(l => build.Allows(l.Cause)))
         {
             if (!links.TryGetValue(cause.Id, out CauseLink? best) || link.Strength > best.Strength)
             {
@@ -118,17 +120,20 @@ internal sealed class CauseNetwork
             case EvidenceKind.Sign:
             case EvidenceKind.NotFound:
                 string[] ids = item.Id.Split('/');
-                return knowledge.PartLine(ids[0])
-                    .SelectMany(part => knowledge.PatternLine(ids[1]).Select(pattern => $"sign/{part}/{pattern}"))
-                    .SelectMany(To);
+                return index.Match.Parts(ids[0]).SelectMany(p => On(p.Part).Select(l => (l.Cause, Weaker(l.Link, p.Weight * index.Match.Pattern(l.Link.Sign!.Pattern, ids[1])))))
+                    .Where(l => l.Item2.Strength > 0);
             case EvidenceKind.SoundPart:
                 return knowledge.PartLine(item.Id.Split('/')[0])
                     .Where(part => !IsMarked(part))
-                    .SelectMany(part => index.ByPart.GetValueOrDefault(part) ?? [])
+                    .Where(part => part != "part").SelectMany(On)
                     .Where(l => !knowledge.Patterns[l.Link.Sign!.Pattern].Sound);
             default:
                 return To(item.Id);
         }
+
+        IEnumerable<(Cause Cause, CauseLink Link)> On(string part) => index.ByPart.GetValueOrDefault(part) ?? [];
+
+        static CauseLink Weaker(CauseLink link, double weight) => weight == 1 ? link : link with { Strength = link.Strength * weight };
 
         IEnumerable<(Cause, CauseLink)> To(string key) => index.ByTarget.GetValueOrDefault(key) ?? [];
     }
@@ -162,7 +167,7 @@ internal sealed class CauseNetwork
         }
 
         Dictionary<string, CauseLink> links = [];
-        foreach ((Cause from, CauseLink link) in (index.ByTarget.GetValueOrDefault(key) ?? []).Where(l => Applies(l.Cause, teardown.Machine)))
+        foreach ((Cause from, CauseLink link) in (index.ByTarget.GetValueOrDefault(key) ?? []).Where(l => build.Allows(l.Cause)))
         {
             if (!links.TryGetValue(from.Id, out CauseLink? best) || link.Strength > best.Strength)
             {
@@ -213,7 +218,7 @@ internal sealed class CauseNetwork
             }
         }
 
-        return 1 - (1 - cause.HowCommon * Math.Max(0.1, share)) * silent;
+        return 1 - (1 - cause.HowCommon * build.Chance(cause) * Math.Max(0.1, share)) * silent;
     }
 
     private static string KeyOf(CauseLink raised) => (raised.Target == LinkTarget.Finding ? "finding/" : "history/") + raised.Id;

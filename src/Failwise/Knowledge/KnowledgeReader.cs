@@ -161,7 +161,7 @@ public static class KnowledgeReader
                     EachOf(root, RuleShapes.Machine, m => Add(parts.Machines, "machine kind", m, new MachineKind(m.Text("id")!, m.Text("name")!, m.Texts("words"))));
                     break;
                 case "features":
-                    EachOf(root, RuleShapes.Feature, m => Add(parts.Features, "feature", m, new Feature(m.Text("id")!, m.Text("choice"), m.Text("says")!, m.Texts("words"))));
+                    EachOf(root, RuleShapes.Feature, m => Add(parts.Features, "feature", m, ReadFeature(m)));
                     break;
                 case "places":
                     EachOf(root, RuleShapes.Axis, m => parts.Axes.Add(new PlaceAxis(m.Text("axis")!, m.Texts("words"),
@@ -187,6 +187,14 @@ public static class KnowledgeReader
                     problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, places and words; '{name}' is none of them.");
                     break;
             }
+        }
+
+        private static Feature ReadFeature(MapNode m)
+        {
+            MapNode? share = m["share"] as MapNode;
+            return new Feature(m.Text("id")!, m.Text("choice"), m.Text("says")!, m.Texts("words"),
+                share?.Entries.ToDictionary(e => e.Key.Text, e => share.Chance(e.Key.Text)!.Value, StringComparer.Ordinal) ?? new Dictionary<string, double>(),
+                m.Texts("shown-by"));
         }
 
         private static Part ReadPart(MapNode m, string group) => new(
@@ -259,7 +267,7 @@ public static class KnowledgeReader
 
             Cause cause = new(
                 m.Text("id")!, m.Text("title")!, isRoot, m.Text("group") ?? "state", m.Text("says")!, m.Texts("machines"), m.Texts("needs"),
-                m.Chance("how-common") ?? 0.0005, ReadLinks(m, "leaves"), ReadLinks(m, "leads-to"), ReadLinks(m, "raised-by"),
+                m.Texts("gives-way-to"), m.Chance("how-common") ?? 0.0005, ReadLinks(m, "leaves"), ReadLinks(m, "leads-to"), ReadLinks(m, "raised-by"),
                 ReadLookAlikes(m, "looks-like"), m.Text("prove"), m.Text("status") ?? "draft", ReadSources(m), m.At);
             Add(parts.Causes, "cause", m, cause, name);
         }

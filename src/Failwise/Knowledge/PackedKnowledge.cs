@@ -56,7 +56,13 @@ internal static class PackedKnowledge
 
     private static MachineKind Machine(PackCodec c, MachineKind? m) => new(c.Text(m?.Id), c.Text(m?.Name), c.Texts(m?.Words));
 
-    private static Feature FeatureOf(PackCodec c, Feature? f) => new(c.Text(f?.Id), c.MaybeText(f?.Choice), c.Text(f?.Says), c.Texts(f?.Words));
+    private static Feature FeatureOf(PackCodec c, Feature? f)
+    {
+        (string id, string? choice, string says, IReadOnlyList<string> words) = (c.Text(f?.Id), c.MaybeText(f?.Choice), c.Text(f?.Says), c.Texts(f?.Words));
+        Dictionary<string, double> share = f is null ? new(StringComparer.Ordinal) : new(f.Share, StringComparer.Ordinal);
+        c.Map(share, static (codec, value) => codec.Real(value));
+        return new Feature(id, choice, says, words, share, c.Texts(f?.ShownBy));
+    }
 
     private static PlaceAxis Axis(PackCodec c, PlaceAxis? a)
     {
@@ -94,7 +100,7 @@ internal static class PackedKnowledge
 
     private static Cause CauseOf(PackCodec c, Cause? x) => new(
         c.Text(x?.Id), c.Text(x?.Title), c.Flag(x?.IsRoot ?? false), c.Text(x?.Group), c.Text(x?.Says), c.Texts(x?.Machines), c.Texts(x?.Needs),
-        c.Real(x?.HowCommon ?? 0), c.List(x?.Leaves, Link), c.List(x?.LeadsTo, Link), c.List(x?.RaisedBy, Link), LookAlikes(c, x?.LooksLike),
+        c.Texts(x?.GivesWayTo), c.Real(x?.HowCommon ?? 0), c.List(x?.Leaves, Link), c.List(x?.LeadsTo, Link), c.List(x?.RaisedBy, Link), LookAlikes(c, x?.LooksLike),
         c.MaybeText(x?.Prove), c.Text(x?.Status), Sources(c, x?.Sources), c.At(x?.At ?? default));
 
     private static CauseLink Link(PackCodec c, CauseLink? l) => new(

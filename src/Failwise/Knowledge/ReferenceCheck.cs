@@ -14,6 +14,13 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
             Each(part.Places, "FW014", "place axis", [.. knowledge.Axes.Select(a => a.Id)], part.At);
         }
 
+        foreach (Feature feature in knowledge.Features.Values)
+        {
+            Location at = new("vocabulary/features.yaml", 0, 0);
+            Each(feature.Share.Keys, "FW022", "machine kind", knowledge.Machines.Keys, at);
+            Each(feature.ShownBy, "FW012", "part", knowledge.Parts.Keys, at);
+        }
+
         foreach (Pattern pattern in knowledge.Patterns.Values)
         {
             Each(pattern.KindOf, "FW013", "pattern", knowledge.Patterns.Keys, pattern.At);
@@ -65,6 +72,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
     {
         Each(cause.Machines, "FW022", "machine kind", knowledge.Machines.Keys, cause.At);
         Each(cause.Needs, "FW019", "feature", knowledge.Features.Keys, cause.At);
+        Each(cause.GivesWayTo, "FW015", "cause", knowledge.Causes.Keys, cause.At);
         Each(cause.LooksLike.Select(l => l.Id), "FW015", "cause", knowledge.Causes.Keys, cause.At);
         Sources(cause.Sources, cause.At);
         foreach (CauseLink link in cause.Leaves.Concat(cause.LeadsTo).Concat(cause.RaisedBy))

@@ -128,7 +128,9 @@ internal static class RuleShapes
 
     public static readonly GroupShape Feature = new("a feature", null,
         new("id", Id, true, "Its id."), new("choice", Word, false, "Features of one choice exclude each other."),
-        new("says", Sentence, true, "What it means."), new("words", new ListShape(Sentence), false, "Other names."));
+        new("says", Sentence, true, "What it means."), new("words", new ListShape(Sentence), false, "Other names."),
+        new("share", new OpenGroupShape(Chance), false, "Share of such machines that have it, by kind of machine; a kind not named counts as having it."),
+        new("shown-by", Words, false, "Parts that only a build with it has."));
 
     public static readonly GroupShape Axis = new("a place axis", null,
         new("axis", Word, true, "Name of the axis."), new("words", new ListShape(Word), true, "Its words."),
@@ -191,6 +193,7 @@ internal static class RuleShapes
             new("says", Sentence, true, "What it is, for the owner."),
             new("machines", Words, false, "Kinds of machine it applies to."),
             new("needs", Words, false, "Features the build must have."),
+            new("gives-way-to", Words, false, "Roots that say the same of particular parts; where they speak of the marked part, this one steps aside."),
             new("how-common", Chance, false, "How often it comes by itself, among failed machines of this kind."),
             .. LinkFields,
             new("prove", Sentence, false, "How to prove or disprove it."),

@@ -32,8 +32,10 @@ public sealed record CauseLink(
 
 /// <summary>A cause: a root that people can correct, or a state (mechanism, damage) in between.</summary>
 /// <param name="HowCommon">Chance among failed machines of this kind that it comes by itself, 0 to 1.</param>
+/// <param name="GivesWayTo">Roots that say the same of particular parts: where one of them speaks of the marked part, this one steps aside.</param>
 public sealed record Cause(
-    string Id, string Title, bool IsRoot, string Group, string Says, IReadOnlyList<string> Machines, IReadOnlyList<string> Needs, double HowCommon,
+    string Id, string Title, bool IsRoot, string Group, string Says, IReadOnlyList<string> Machines, IReadOnlyList<string> Needs,
+    IReadOnlyList<string> GivesWayTo, double HowCommon,
     IReadOnlyList<CauseLink> Leaves, IReadOnlyList<CauseLink> LeadsTo, IReadOnlyList<CauseLink> RaisedBy, IReadOnlyList<LookAlike> LooksLike,
     string? Prove, string Status, IReadOnlyList<SourceRef> Sources, Location At);
 

@@ -45,7 +45,10 @@ public sealed record Symptom(
     string Id, string Says, string? Ask, IReadOnlyList<string> Words, double SeenAnyway, IReadOnlyList<SourceRef> Sources, Location At);
 
 /// <summary>A feature of a build. Features of one choice exclude each other.</summary>
-public sealed record Feature(string Id, string? Choice, string Says, IReadOnlyList<string> Words);
+/// <param name="Share">Share of the machines of a kind that have it, 0 to 1, by kind; a kind that is not named counts as having it.</param>
+/// <param name="ShownBy">Parts that only a build with it has: a look at one of them states the feature.</param>
+public sealed record Feature(
+    string Id, string? Choice, string Says, IReadOnlyList<string> Words, IReadOnlyDictionary<string, double> Share, IReadOnlyList<string> ShownBy);
 
 /// <summary>A kind of machine that a case can be about.</summary>
 public sealed record MachineKind(string Id, string Name, IReadOnlyList<string> Words);

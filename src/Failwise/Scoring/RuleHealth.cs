@@ -1,4 +1,3 @@
-using Failwise.Cases;
 using Failwise.Causes;
 using Failwise.Knowledge;
 
@@ -17,16 +16,18 @@ public static class RuleHealth
         w.WriteLine($"{roots} roots, {knowledge.Causes.Count - roots} states, {links} links, {knowledge.Work.Count} pieces of work, {knowledge.Sources.Count} sources");
         foreach (MachineKind kind in knowledge.Machines.Values)
         {
-            double sum = SumOfRoots(knowledge, kind.Id);
-            w.WriteLine($"{kind.Name}: the roots add up to {sum:0.00} a job; chance of none of them (something else) {Math.Exp(-knowledge.Causes.Values.Where(c => Fits(c, kind.Id)).Sum(c => -Math.Log(1 - Math.Min(0.999, c.HowCommon)))):0.00}");
+            double[] common = [.. Roots(knowledge, kind.Id)];
+            w.WriteLine($"{kind.Name}: the roots add up to {common.Sum():0.00} a job; chance of none of them (something else) {common.Aggregate(1.0, (none, p) => none * (1 - Math.Min(0.999, p))):0.00}");
         }
 
         return w.ToString();
     }
 
     /// <summary>Expected number of roots in a job of this kind, before any evidence and with no circumstance known.</summary>
-    public static double SumOfRoots(KnowledgeBase knowledge, string kind) => knowledge.Causes.Values.Where(c => Fits(c, kind)).Sum(c => c.HowCommon);
+    public static double SumOfRoots(KnowledgeBase knowledge, string kind) => Roots(knowledge, kind).Sum();
 
-    private static bool Fits(Cause cause, string kind) =>
-        cause.IsRoot && CauseNetwork.Applies(cause, new Machine(null, [kind], null, null, null, false, null, [], []));
+    /// <summary>How common each root is in a machine of this kind of which nothing else is known.</summary>
+    private static IEnumerable<double> Roots(KnowledgeBase knowledge, string kind) => knowledge.Causes.Values
+        .Where(c => c.IsRoot && (c.Machines.Count == 0 || c.Machines.Contains(kind)))
+        .Select(c => c.HowCommon * c.Needs.Aggregate(1.0, (share, need) => share * BuildFit.ShareOf(knowledge.Features[need], [kind])));
 }

@@ -1,0 +1,72 @@
+using Failwise.Cases;
+using Failwise.Causes;
+using Failwise.Knowledge;
+
+namespace Failwise.Tests.Causes;
+
+/// <summary>How the words of a rule and of a report meet, and what the build of the machine does to a cause.</summary>
+public sealed class BuildAndWordsTests
+{
+    private static readonly KnowledgeBase Knowledge = TinyRules.Words
+        .With("vocabulary/features.yaml",
+            """
+            - {id: diesel, choice: fuel, says: Burns diesel.}
+            - {id: petrol, choice: fuel, says: Burns petrol.}
+            - {id: turbocharged, says: Has a turbocharger., share: {engine: 1 in 4}, shown-by: [oil-pump]}
+            """)
+        .WithCause("any-bearing-worn", "root", "how-common: 1 in 20\ngives-way-to: [rods-worn]\nleaves: [{part: plain-bearing, see: worn, strength: usually}]")
+        .WithCause("rods-worn", "root", "how-common: 1 in 20\nleaves: [{part: rod-bearing, see: wiped, strength: usually}]")
+        .WithCause("turbo-shed", "root", "how-common: 1 in 20\nneeds: [turbocharged]\nleaves: [{part: oil-debris, see: scored, strength: usually}]")
+        .Knowledge();
+
+    private static CauseNetwork Net(string observations, string machine = Bench.FiveMains)
+    {
+        TeardownCase teardown = Bench.Case(Knowledge, observations, "", machine);
+        return new CauseNetwork(Knowledge, teardown, EvidenceGathering.Gather(Knowledge, teardown, Bench.Chain(Knowledge, teardown)));
+    }
+
+    private static string[] RootsOf(string observations) => [.. Net(observations).Roots.Select(r => r.Id)];
+
+    private static double PriorOf(string root, string observations, string machine = Bench.FiveMains)
+    {
+        CauseNetwork net = Net(observations, machine);
+        return net.Network.Nodes[net.NumberOf(Knowledge.Causes[root])].Leak;
+    }
+
+    [Theory]
+    [InlineData("rod-bearing", "wiped", 0.8, "the very words")]
+    [InlineData("plain-bearing", "wiped", 0.4, "the report names no particular bearing")]
+    [InlineData("rod-bearing", "worn", 0.4, "the report says less than wiped")]
+    [InlineData("plain-bearing", "worn", 0.2, "it says less of both")]
+    public void A_report_in_broader_words_than_the_rule_still_speaks_for_the_cause_but_less(string part, string see, double strength, string because)
+    {
+        CauseNetwork net = Net($"{{part: {part}, see: {see}}}");
+
+        net.LinksInto($"sign/{part}/{see}")["rods-worn"].Strength.Should().BeApproximately(strength, 1e-12, because);
+    }
+
+    [Fact]
+    public void A_rule_for_a_broader_mark_speaks_less_than_a_rule_for_the_mark_itself() =>
+        Net("{part: main-bearing, see: wiped}").LinksInto("sign/main-bearing/wiped")["any-bearing-worn"].Strength.Should().BeApproximately(0.56, 1e-12, because: "0.8 of any wear, of which wiping is one kind: 0.7");
+
+    [Fact]
+    public void A_rule_for_one_part_does_not_speak_of_its_sister_part() =>
+        RootsOf("{part: main-bearing, see: wiped}").Should().NotContain("rods-worn");
+
+    [Fact]
+    public void A_general_root_steps_aside_only_where_a_particular_one_speaks_of_every_marked_part()
+    {
+        RootsOf("{part: rod-bearing, see: wiped}").Should().Equal("rods-worn");
+        RootsOf("{part: rod-bearing, see: wiped}, {part: main-bearing, see: wiped}").Should().Equal("any-bearing-worn", "rods-worn");
+    }
+
+    [Fact]
+    public void A_feature_that_nobody_mentioned_makes_its_causes_rarer_by_its_share()
+    {
+        const string Debris = "{part: oil-debris, see: scored}";
+
+        PriorOf("turbo-shed", Debris).Should().BeApproximately(0.05 / 4, 1e-12, because: "one engine in four has it");
+        PriorOf("turbo-shed", Debris + ", {part: oil-pump, see: sound}").Should().BeApproximately(0.05, 1e-12, because: "a part was looked at that only such a build has");
+        PriorOf("turbo-shed", Debris, "{kind: gearbox}").Should().BeApproximately(0.05, 1e-12, because: "no share is given for that kind");
+    }
+}
