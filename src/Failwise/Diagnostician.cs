@@ -23,7 +23,7 @@ public static class Diagnostician
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, readings);
         CauseRanking causes = CauseRanker.Rank(knowledge, teardown, findings);
         IReadOnlyList<PlannedCheck> checks = CheckPlanner.Plan(knowledge, teardown, causes);
-        WorkPlan work = WorkPlanner.Plan(knowledge, teardown, findings, causes);
+        WorkPlan work = WorkPlanner.Plan(knowledge, teardown, readings, findings, causes);
         return new Diagnosis(knowledge, teardown, readings, findings, causes, checks, work);
     }
 }

@@ -36,6 +36,9 @@ public sealed class KnowledgeBase
         Findings = parts.Findings;
         Causes = parts.Causes;
         Work = parts.Work;
+        Decisions = parts.Decisions;
+        Downstream = parts.Downstream;
+        Sheets = parts.Sheets;
         Sureness = parts.Sureness;
         ExtentWeights = parts.ExtentWeights;
         partLine = Lines(Parts, p => p.KindOf);
@@ -72,6 +75,12 @@ public sealed class KnowledgeBase
     public IReadOnlyDictionary<string, Cause> Causes { get; }
 
     public IReadOnlyDictionary<string, WorkRule> Work { get; }
+
+    public IReadOnlyDictionary<string, DecisionRule> Decisions { get; }
+
+    public IReadOnlyDictionary<string, DownstreamRule> Downstream { get; }
+
+    public IReadOnlyDictionary<string, SheetRule> Sheets { get; }
 
     /// <summary>Likelihood ratio of an observer who is sure, fairly sure or doubtful, at least 1.</summary>
     public IReadOnlyDictionary<string, double> Sureness { get; }
@@ -160,6 +169,12 @@ internal sealed record KnowledgeParts
     public Dictionary<string, Cause> Causes { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, WorkRule> Work { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, DecisionRule> Decisions { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, DownstreamRule> Downstream { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, SheetRule> Sheets { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, double> Sureness { get; } = new(StringComparer.Ordinal);
 

@@ -92,10 +92,19 @@ public static class KnowledgeReader
                     One(file, RuleShapes.Cause, map => ReadCause(map, name, file.Path));
                     break;
                 case "work":
-                    One(file, RuleShapes.Work, map => Add(parts.Work, "work", map, ReadWork(map), name));
+                    One(file, WorkShapes.Work, map => Add(parts.Work, "work", map, WorkReading.Work(map, problems), name));
+                    break;
+                case "decisions":
+                    EachOf(file.Root, WorkShapes.Decision, map => Add(parts.Decisions, "decision", map, WorkReading.Decision(map, problems)));
+                    break;
+                case "downstream":
+                    EachOf(file.Root, WorkShapes.Downstream, map => Add(parts.Downstream, "downstream list", map, WorkReading.Downstream(map)));
+                    break;
+                case "sheets":
+                    EachOf(file.Root, WorkShapes.Sheet, map => Add(parts.Sheets, "sheet line", map, WorkReading.Sheet(map)));
                     break;
                 default:
-                    problems.Error("FW034", file.Root.At with { Line = 0, Column = 0 }, $"files are expected in one of the folders vocabulary, parts, history, symptoms, sources, patterns, findings, causes, work; '{kind}' is none of them.");
+                    problems.Error("FW034", file.Root.At with { Line = 0, Column = 0 }, $"files are expected in one of the folders vocabulary, parts, history, symptoms, sources, patterns, findings, causes, work, decisions, downstream, sheets; '{kind}' is none of them.");
                     break;
             }
         }
@@ -225,12 +234,7 @@ public static class KnowledgeReader
             .. m.Groups(key).Select(l => new LookAlike(l.Text("cause") ?? l.Text("pattern") ?? l.Text("finding") ?? "", l.Text("tell")!)),
         ];
 
-        private static IReadOnlyList<SourceRef> ReadSources(MapNode m) =>
-        [
-            .. m.Items("sources").Select(item => item is MapNode map
-                ? new SourceRef(map.Text("id")!, map.Text("at"))
-                : new SourceRef(((ScalarNode)item).Text.Trim(), null)),
-        ];
+        private static IReadOnlyList<SourceRef> ReadSources(MapNode m) => KnowledgeReader.ReadSources(m);
 
         private void ReadFinding(MapNode m, string name)
         {
@@ -350,14 +354,14 @@ public static class KnowledgeReader
                 : targets.Length == 1 && !allowed.Contains(targets[0]) ? $"a {targets[0]} cannot stand under '{key}'; expected {string.Join(", ", allowed)}."
                 : null;
         }
-
-        private static WorkRule ReadWork(MapNode m) => new(
-            m.Text("id")!, m.Text("title")!, m.Text("does")!, m.Text("part"), m.Text("stage")!,
-            [.. m.Groups("because").Select(t => new WorkTrigger(t.Text("cause"), t.Text("finding"), t.Text("part"), t.Texts("see"), ExtentOf(t.Text("extent")), t.At))],
-            m.Texts("after"), m.Text("how"),
-            m["verify"] is MapNode v ? new Verification(v.Text("how")!, v.Text("limit"), v.Text("source") is { } s ? new SourceRef(s, null) : null) : null,
-            m.Text("hold"), m.Texts("cautions"), m.Texts("needs"), ReadSources(m), m.At);
     }
+
+    internal static IReadOnlyList<SourceRef> ReadSources(MapNode m) =>
+    [
+        .. m.Items("sources").Select(item => item is MapNode map
+            ? new SourceRef(map.Text("id")!, map.Text("at"))
+            : new SourceRef(((ScalarNode)item).Text.Trim(), null)),
+    ];
 
     internal static Extent ExtentOf(string? word) => word switch
     {

@@ -51,7 +51,10 @@ internal static class PackedKnowledge
         codec.Map(parts.Sources, SourceOf);
         codec.Map(parts.Findings, FindingOf);
         codec.Map(parts.Causes, CauseOf);
-        codec.Map(parts.Work, WorkOf);
+        codec.Map(parts.Work, PackedWork.Work);
+        codec.Map(parts.Decisions, PackedWork.Decision);
+        codec.Map(parts.Downstream, PackedWork.Downstream);
+        codec.Map(parts.Sheets, PackedWork.Sheet);
     }
 
     private static MachineKind Machine(PackCodec c, MachineKind? m) => new(c.Text(m?.Id), c.Text(m?.Name), c.Texts(m?.Words));
@@ -107,23 +110,14 @@ internal static class PackedKnowledge
         (LinkTarget)c.Number((int)(l?.Target ?? 0)), c.Text(l?.Id), c.Maybe(l?.Sign, SignOf), c.Real(l?.Strength ?? 0), c.Text(l?.Word),
         Sources(c, l?.Sources), c.MaybeText(l?.Note), c.At(l?.At ?? default));
 
-    private static WorkRule WorkOf(PackCodec c, WorkRule? w) => new(
-        c.Text(w?.Id), c.Text(w?.Title), c.Text(w?.Does), c.MaybeText(w?.Part), c.Text(w?.Stage), c.List(w?.Because, Trigger), c.Texts(w?.After),
-        c.MaybeText(w?.How),
-        c.Maybe(w?.Verify, static (c, v) => new Verification(c.Text(v?.How), c.MaybeText(v?.Limit), c.Maybe(v?.Source, SourceRefOf))),
-        c.MaybeText(w?.Hold), c.Texts(w?.Cautions), c.Texts(w?.Needs), Sources(c, w?.Sources), c.At(w?.At ?? default));
-
-    private static WorkTrigger Trigger(PackCodec c, WorkTrigger? t) => new(
-        c.MaybeText(t?.Cause), c.MaybeText(t?.Finding), c.MaybeText(t?.Part), c.Texts(t?.See), (Extent)c.Number((int)(t?.AtLeast ?? 0)), c.At(t?.At ?? default));
-
     private static LookHint Look(PackCodec c, LookHint? l) => new(c.Text(l?.How), c.MaybeText(l?.Tool), c.Real(l?.Minutes ?? 0), c.Texts(l?.LostBy));
 
     private static IReadOnlyList<LookAlike> LookAlikes(PackCodec c, IReadOnlyList<LookAlike>? all) =>
         c.List(all, static (c, l) => new LookAlike(c.Text(l?.Id), c.Text(l?.Tell)));
 
-    private static IReadOnlyList<SourceRef> Sources(PackCodec c, IReadOnlyList<SourceRef>? all) => c.List(all, SourceRefOf);
+    internal static IReadOnlyList<SourceRef> Sources(PackCodec c, IReadOnlyList<SourceRef>? all) => c.List(all, SourceRefOf);
 
-    private static SourceRef SourceRefOf(PackCodec c, SourceRef? s) => new(c.Text(s?.Id), c.MaybeText(s?.At));
+    internal static SourceRef SourceRefOf(PackCodec c, SourceRef? s) => new(c.Text(s?.Id), c.MaybeText(s?.At));
 
     private static Sign SignOf(PackCodec c, Sign? s) => new(c.Text(s?.Part), c.Text(s?.Pattern));
 

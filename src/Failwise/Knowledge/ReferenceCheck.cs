@@ -55,10 +55,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
             CheckCause(cause);
         }
 
-        foreach (WorkRule work in knowledge.Work.Values)
-        {
-            CheckWork(work);
-        }
+        new WorkReferenceCheck(knowledge, problems).Run();
 
         if (!knowledge.Sureness.ContainsKey("sure"))
         {
@@ -96,25 +93,6 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
                     Each([link.Id], "FW017", "history word", knowledge.Circumstances.Keys, link.At);
                     break;
             }
-        }
-    }
-
-    private void CheckWork(WorkRule work)
-    {
-        if (work.Part is { } part)
-        {
-            Each([part], "FW012", "part", knowledge.Parts.Keys, work.At);
-        }
-
-        Each(work.After, "FW021", "work", knowledge.Work.Keys, work.At);
-        Each(work.Needs, "FW019", "feature", knowledge.Features.Keys, work.At);
-        Sources(work.Sources, work.At);
-        foreach (WorkTrigger t in work.Because)
-        {
-            Each(t.Cause is null ? [] : [t.Cause], "FW015", "cause", knowledge.Causes.Keys, t.At);
-            Each(t.Finding is null ? [] : [t.Finding], "FW016", "finding", knowledge.Findings.Keys, t.At);
-            Each(t.Part is null ? [] : [t.Part], "FW012", "part", knowledge.Parts.Keys, t.At);
-            Each(t.See, "FW013", "pattern", knowledge.Patterns.Keys, t.At);
         }
     }
 
@@ -161,7 +139,10 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
     private void Sources(IReadOnlyList<SourceRef> sources, Location at) =>
         Each(sources.Select(s => s.Id), "FW020", "source", knowledge.Sources.Keys, at);
 
-    private void Each(IEnumerable<string> ids, string code, string what, IEnumerable<string> known, Location at)
+    private void Each(IEnumerable<string> ids, string code, string what, IEnumerable<string> known, Location at) =>
+        Unknown(problems, ids, code, what, known, at);
+
+    internal static void Unknown(ProblemList problems, IEnumerable<string> ids, string code, string what, IEnumerable<string> known, Location at)
     {
         IReadOnlyCollection<string> words = known as IReadOnlyCollection<string> ?? [.. known];
         foreach (string id in ids.Where(id => !words.Contains(id)))

@@ -43,6 +43,11 @@ public static class RuleLint
                 problems.Warning("FW037", cause.At, $"no work names the root '{cause.Id}': write what removes it.");
             }
 
+            else if (cause.IsRoot)
+            {
+                WarnOfRemoval(knowledge, cause, problems);
+            }
+
             if (!cause.IsRoot && !reachedStates.Contains(cause.Id))
             {
                 problems.Warning("FW038", cause.At, $"no cause leads to the state '{cause.Id}': its signs point to no root.");
@@ -51,6 +56,20 @@ public static class RuleLint
 
         WarnOfTwins(knowledge, problems);
         return problems.Sorted();
+    }
+
+    private static void WarnOfRemoval(KnowledgeBase knowledge, Cause root, ProblemList problems)
+    {
+        WorkRule[] removing = [.. knowledge.Work.Values.Where(w => Removal.Removes(knowledge, w, root.Id))];
+        if (removing.Length == 0)
+        {
+            problems.Warning("FW072", root.At, $"work names the root '{root.Id}' but none removes it: write what takes it away.");
+        }
+
+        if (!removing.Any(w => w.Verify is not null) && !knowledge.Work.Values.Any(w => w.Verify is not null && Removal.Proves(w, root.Id)))
+        {
+            problems.Warning("FW073", root.At, $"no work shows that the root '{root.Id}' is gone: write under verify how to see it.");
+        }
     }
 
     private static void WarnOfTwins(KnowledgeBase knowledge, ProblemList problems)

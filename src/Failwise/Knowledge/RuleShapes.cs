@@ -5,12 +5,6 @@ namespace Failwise.Knowledge;
 /// <summary>The form of every rule file. The reader checks against it and the editor schemas in docs/schema are printed from it.</summary>
 internal static class RuleShapes
 {
-    public static readonly string[] Stages =
-        ["secure", "inspect", "measure", "machine", "clean", "assemble", "close-up", "first-start", "follow-up"];
-
-    public static readonly string[] Deeds =
-        ["inspect", "measure", "clean", "machine", "replace", "adjust", "remove-cause", "flush", "verify", "monitor", "reuse", "secure"];
-
     public static readonly string[] RootGroups =
     [
         "maintenance", "assembly", "wrong-part", "dirt", "blocked-passage", "machining", "material", "manufacturing", "design", "misuse",
@@ -34,7 +28,7 @@ internal static class RuleShapes
     private static readonly Shape TrueFalse = new ChoiceShape("true", "false");
     private static readonly Shape Status = new ChoiceShape("draft", "sourced", "proven");
 
-    private static readonly Shape SourceRefs = new EitherShape(
+    internal static readonly Shape SourceRefs = new EitherShape(
     [
         Word,
         new ListShape(new EitherShape([Word, SourceRefGroup()])),
@@ -200,25 +194,6 @@ internal static class RuleShapes
             new("status", Status, false, "draft, sourced or proven."),
         ]),
     ]);
-
-    public static readonly GroupShape Work = new("a piece of work", null,
-        new("id", Id, true, "Its id, the same as the file name."),
-        new("title", Sentence, true, "What to do, in one line."),
-        new("does", new ChoiceShape(Deeds), true, "What sort of work."),
-        new("part", Word, false, "The part it is done to."),
-        new("stage", new ChoiceShape(Stages), true, "When in the job."),
-        new("because", new ListShape(new GroupShape("a trigger", null,
-            new("cause", Word, false, "A cause."), new("finding", Word, false, "A finding."), new("part", Word, false, "A part ..."),
-            new("see", Words, false, "... with this pattern"), new("extent", new ChoiceShape(Extents), false, "of at least this extent.")), false), true, "What brings it into the plan."),
-        new("after", Words, false, "Work that comes before it, when both are in the plan."),
-        new("how", Sentence, false, "How it is done."),
-        new("verify", new GroupShape("a verification", null,
-            new("how", Sentence, true, "How it is checked."), new("limit", Sentence, false, "The limit."), new("source", Word, false, "Source of the limit.")), false, "How it is checked."),
-        new("hold", Sentence, false, "What must not be done before this is finished."),
-        new("cautions", new EitherShape([Sentence, new ListShape(Sentence)]), false, "What can hurt someone."),
-        new("needs", Words, false, "Features the build must have."),
-        new("minutes", Minutes, false, "Time it takes [min]."),
-        new("sources", SourceRefs, false, "Where this comes from."));
 
     private static GroupShape SourceRefGroup() => new("a source reference", null,
         new("id", Word, true, "A source id."), new("at", Sentence, false, "The section or page."),

@@ -38,14 +38,3 @@ public sealed record Cause(
     IReadOnlyList<string> GivesWayTo, double HowCommon,
     IReadOnlyList<CauseLink> Leaves, IReadOnlyList<CauseLink> LeadsTo, IReadOnlyList<CauseLink> RaisedBy, IReadOnlyList<LookAlike> LooksLike,
     string? Prove, string Status, IReadOnlyList<SourceRef> Sources, Location At);
-
-/// <summary>How a piece of work is checked.</summary>
-public sealed record Verification(string How, string? Limit, SourceRef? Source);
-
-/// <summary>What brings a piece of work into the plan: a cause, a finding, or a sign of at least some extent.</summary>
-public sealed record WorkTrigger(string? Cause, string? Finding, string? Part, IReadOnlyList<string> See, Extent AtLeast, Location At);
-
-/// <summary>One piece of corrective work.</summary>
-public sealed record WorkRule(
-    string Id, string Title, string Does, string? Part, string Stage, IReadOnlyList<WorkTrigger> Because, IReadOnlyList<string> After, string? How,
-    Verification? Verify, string? Hold, IReadOnlyList<string> Cautions, IReadOnlyList<string> Needs, IReadOnlyList<SourceRef> Sources, Location At);

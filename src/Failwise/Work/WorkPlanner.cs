@@ -2,101 +2,89 @@ using Failwise.Cases;
 using Failwise.Causes;
 using Failwise.Findings;
 using Failwise.Knowledge;
+using Failwise.Measurements;
 
 namespace Failwise.Work;
 
-/// <summary>One line of the plan and why it is there.</summary>
-/// <param name="CheckFirst">True when its cause is only possible: check before doing the work.</param>
-/// <param name="Because">Sentences, each tracing to a cause, finding or observation.</param>
-public sealed record WorkItem(WorkRule Rule, bool CheckFirst, IReadOnlyList<string> Because);
-
-/// <summary>Corrective work in order.</summary>
-public sealed record WorkPlan(IReadOnlyList<WorkItem> Items);
-
-/// <summary>Derives the corrective work from damage, findings and causes, each piece once, in an order that holds.</summary>
+/// <summary>Derives the corrective work from damage, findings and causes: each piece once, in an order that holds, with its reasons.</summary>
 public static class WorkPlanner
 {
-    private const double PossibleFrom = 0.2;
-    private const double PossibleStateFrom = 0.35;
-    private const double LikelyFrom = 0.5;
-
-    private static readonly string[] Stages =
-        ["secure", "inspect", "measure", "machine", "clean", "assemble", "close-up", "first-start", "follow-up"];
-
     /// <summary>Plans the work.</summary>
-    public static WorkPlan Plan(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings, CauseRanking ranking)
+    public static WorkPlan Plan(
+        KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings, FindingSet findings, CauseRanking ranking)
     {
-        Dictionary<string, double> probability = ranking.Ranked.ToDictionary(r => r.Cause.Id, r => r.Probability, StringComparer.Ordinal);
-        foreach ((string state, double p) in ranking.States)
-        {
-            probability[state] = p;
-        }
-
-        HashSet<string> named = [.. ranking.Verdict.Roots];
-        List<WorkItem> items = [];
-        if (ranking.Verdict.Kind == VerdictKind.NormalWear)
-        {
-            return new WorkPlan(items);
-        }
-
-        foreach (WorkRule rule in knowledge.Work.Values.Where(w => !w.Needs.Any(teardown.Machine.Without.Contains)))
-        {
-            List<string> because = [];
-            bool sure = false;
-            foreach (WorkTrigger trigger in rule.Because)
-            {
-                if (trigger.Cause is { } cause && probability.TryGetValue(cause, out double p) && (p >= (knowledge.Causes[cause].IsRoot ? PossibleFrom : PossibleStateFrom) || named.Contains(cause)))
-                {
-                    because.Add($"{knowledge.Causes[cause].Title} is {CauseRanking.WordFor(p)} ({100 * Math.Min(CauseRanking.Ceiling, p):0} %)");
-                    sure |= p >= LikelyFrom;
-                }
-
-                if (trigger.Finding is { } finding && findings.Fired.FirstOrDefault(f => f.Id == finding) is { } fired)
-                {
-                    because.Add(fired.Rule.Says);
-                    sure = true;
-                }
-
-                if (trigger.Part is { } part)
-                {
-                    Observation[] seen = [.. teardown.Observations.Where(o => Meets(knowledge, o, part, trigger))];
-                    foreach (IGrouping<(string, string), Observation> group in seen.GroupBy(o => (o.Part, o.Pattern!)))
-                    {
-                        because.Add(EvidenceGathering.SaySign(knowledge, group));
-                        sure = true;
-                    }
-                }
-            }
-
-            if (because.Count > 0)
-            {
-                items.Add(new WorkItem(rule, !sure, [.. because.Distinct()]));
-            }
-        }
-
-        return new WorkPlan(Order(items));
+        Job job = new(knowledge, teardown, readings, findings, ranking);
+        StepChain? chain = job.IsNormalWear ? null : StepChain.Run(job);
+        IReadOnlyList<WorkItem> items = chain is null ? [] : Ordered(knowledge, chain);
+        IReadOnlyList<PartDecision> decisions = PartDecider.Decide(job, items);
+        IReadOnlyList<CauseRemoval> removals = RemovalPlanner.Plan(job, items);
+        return new WorkPlan(
+            items, decisions, removals, chain is null ? [] : chain.Downstream, Together(items),
+            [.. items.Where(i => i.Rule.Hold is not null).Select(i => new HoldPoint(i.Rule.Id, i.Rule.Hold!))],
+            OrderWriter.Write(job, items, decisions), SheetWriter.Write(job, items), ScopePlanner.Plan(job, items));
     }
 
-    private static bool Meets(KnowledgeBase knowledge, Observation o, string part, WorkTrigger trigger) =>
-        o.Look == Look.Seen && knowledge.PartIs(o.Part, part)
-        && (trigger.See.Count == 0 ? !knowledge.Patterns[o.Pattern!].Sound : trigger.See.Any(see => knowledge.PatternIs(o.Pattern!, see)))
-        && (trigger.AtLeast == Extent.Unstated || (o.Extent == Extent.Unstated ? Extent.Moderate : o.Extent) >= trigger.AtLeast);
+    /// <summary>
+    /// Plans the work as if these roots had been proved and nothing else were at work. For a shop that has settled the cause, and for measuring
+    /// the plan apart from the ranking.
+    /// </summary>
+    /// <param name="roots">Ids of the proved roots.</param>
+    public static WorkPlan PlanSettled(
+        KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings, FindingSet findings, CauseRanking ranking, IReadOnlyList<string> roots) =>
+        Plan(knowledge, teardown, readings, findings, SettledCauses.Settle(knowledge, ranking, roots));
 
-    /// <summary>By stage, and within and across stages after whatever must come first.</summary>
-    private static List<WorkItem> Order(List<WorkItem> items)
+    private static IReadOnlyList<WorkItem> Ordered(KnowledgeBase knowledge, StepChain chain)
     {
-        Dictionary<string, WorkItem> waiting = items.ToDictionary(i => i.Rule.Id, StringComparer.Ordinal);
-        List<WorkItem> ordered = [];
-        while (waiting.Count > 0)
+        var steps = chain.Steps;
+        IReadOnlyDictionary<string, string[]> before = StepOrder.Prerequisites(knowledge, [.. steps.Keys]);
+        Comparer<string> free = Comparer<string>.Create((a, b) =>
         {
-            WorkItem next = waiting.Values
-                .Where(i => !i.Rule.After.Any(waiting.ContainsKey))
-                .OrderBy(i => Array.IndexOf(Stages, i.Rule.Stage)).ThenBy(i => i.CheckFirst).ThenBy(i => i.Rule.Part ?? "", StringComparer.Ordinal).ThenBy(i => i.Rule.Id, StringComparer.Ordinal)
-                .First();
-            waiting.Remove(next.Rule.Id);
-            ordered.Add(next);
+            ((WorkRule x, bool sureX, _), (WorkRule y, bool sureY, _)) = (steps[a], steps[b]);
+            int by = Array.IndexOf(WorkShapes.Stages, x.Stage).CompareTo(Array.IndexOf(WorkShapes.Stages, y.Stage));
+            by = by != 0 ? by : sureY.CompareTo(sureX);
+            by = by != 0 ? by : string.CompareOrdinal(x.Part ?? "", y.Part ?? "");
+            return by != 0 ? by : string.CompareOrdinal(a, b);
+        });
+        return
+        [
+            .. StepOrder.Sort([.. steps.Keys], id => before[id], free)
+                .Select(id => new WorkItem(steps[id].Rule, !steps[id].Sure, steps[id].Reasons, before[id], WorkTimes.Of(steps[id].Rule))),
+        ];
+    }
+
+    private static List<RenewedTogether> Together(IReadOnlyList<WorkItem> items) =>
+    [
+        .. items.SelectMany(i => i.Rule.Together.Select(t => new RenewedTogether(
+            i.Rule.Id, t.Part, t.Why ?? "It belongs to the same set and has done the same service.", i.Rule.Sources))).DistinctBy(t => t.Part),
+    ];
+}
+
+/// <summary>How long work takes.</summary>
+internal static class WorkTimes
+{
+    // A single figure is what the work usually takes; the span around it is judgement.
+    private const double AtBest = 0.75, AtWorst = 1.5;
+
+    /// <summary>The time of a rule, or the usual time of its sort of work [min].</summary>
+    public static WorkTime Of(WorkRule rule)
+    {
+        if (rule.Minutes is { } m)
+        {
+            return m.Most > m.Least ? new WorkTime(m.Least, m.Most, true) : new WorkTime(AtBest * m.Least, AtWorst * m.Most, true);
         }
 
-        return ordered;
+        (double least, double most) = rule.Does switch
+        {
+            "inspect" => (10, 30),
+            "measure" => (20, 60),
+            "clean" or "flush" => (30, 90),
+            "machine" => (60, 240),
+            "replace" => (30, 120),
+            "adjust" => (20, 60),
+            "remove-cause" => (20, 120),
+            "verify" => (5, 20),
+            _ => (5, 15),
+        };
+        return new WorkTime(least, most, false);
     }
 }

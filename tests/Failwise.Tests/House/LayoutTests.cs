@@ -18,7 +18,7 @@ public sealed class LayoutTests
         ["Findings"] = ["Problems", "Knowledge", "Cases", "Measurements"],
         ["Causes"] = ["Knowledge", "Cases", "Findings", "Inference"],
         ["Checks"] = ["Knowledge", "Cases", "Findings", "Causes", "Inference"],
-        ["Work"] = ["Knowledge", "Cases", "Findings", "Causes"],
+        ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Reports"],
         ["Reports"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work"],
     };

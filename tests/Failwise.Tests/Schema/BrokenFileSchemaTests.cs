@@ -32,6 +32,8 @@ public sealed class BrokenFileSchemaTests
     [InlineData("finding", "conditions/findings/tests/spread.yaml")]
     [InlineData("part", "twins/parts/more.yaml")]
     [InlineData("symptom", "twins/symptoms/more.yaml")]
+    [InlineData("work", "work-forms/work/tests/renew-pump.yaml")]
+    [InlineData("decision", "work-forms/decisions/pump.yaml")]
     public void A_rule_of_the_wrong_form_does_not_fit(string schema, string name) =>
         Fits(Load(schema), Path.Combine(ExpectedProblems.RuleFolder, name)).Should().BeFalse();
 

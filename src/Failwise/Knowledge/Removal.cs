@@ -1,0 +1,25 @@
+using System.Runtime.CompilerServices;
+
+namespace Failwise.Knowledge;
+
+/// <summary>
+/// Which work takes a cause away. Where some work says that it removes the cause, only such work counts: a new shell does not remove the dirt
+/// that scored the old one. Elsewhere the correcting work that names the cause is its removal.
+/// </summary>
+internal static class Removal
+{
+    private static readonly string[] Correcting = ["adjust", "clean", "flush", "machine", "replace"];
+    private static readonly string[] Proving = ["verify", "measure", "inspect", "monitor"];
+    private static readonly ConditionalWeakTable<KnowledgeBase, HashSet<string>> Known = [];
+
+    /// <summary>True when the work takes the cause away.</summary>
+    public static bool Removes(KnowledgeBase knowledge, WorkRule rule, string cause) =>
+        rule.Because.Any(t => t.Cause == cause)
+        && (rule.Does == "remove-cause" || (Correcting.Contains(rule.Does) && !WithOwnRemoval(knowledge).Contains(cause)));
+
+    /// <summary>True when the work shows whether the cause is there, or gone.</summary>
+    public static bool Proves(WorkRule rule, string cause) => Proving.Contains(rule.Does) && rule.Because.Any(t => t.Cause == cause);
+
+    private static HashSet<string> WithOwnRemoval(KnowledgeBase knowledge) => Known.GetValue(knowledge, static k =>
+        new HashSet<string>(k.Work.Values.Where(w => w.Does == "remove-cause").SelectMany(w => w.Because).Select(t => t.Cause).OfType<string>(), StringComparer.Ordinal));
+}

@@ -1,0 +1,56 @@
+using Failwise.Cases;
+using Failwise.Knowledge;
+using Failwise.Measurements;
+
+namespace Failwise.Work;
+
+/// <summary>Writes the machine-shop order, the parts list and the list of consumables.</summary>
+internal static class OrderWriter
+{
+    public static WorkOrders Write(Job job, IReadOnlyList<WorkItem> items, IReadOnlyList<PartDecision> decisions) =>
+        new(MachineShop(job, items, decisions), PartsList.Write(job, items, decisions), Consumables(items));
+
+    private static List<ShopJob> MachineShop(Job job, IReadOnlyList<WorkItem> items, IReadOnlyList<PartDecision> decisions)
+    {
+        List<ShopJob> jobs = [];
+        foreach (WorkItem item in items.Where(i => i.Rule.Does == "machine"))
+        {
+            string part = item.Rule.Part ?? "part";
+            PartDecision[] about = [.. decisions.Where(d => d.Decision is Decision.Machine or Decision.MeasureFirst && Related(job, d.Part, part))];
+            jobs.Add(new ShopJob(
+                part, [.. about.SelectMany(d => d.Places).Distinct().Order()], item.Rule.Title, Sizes(job, part), item.Rule.Shop?.Finish ?? "maker's limit needed",
+                item.Rule.Shop?.DoNot ?? [], item.Rule.Shop?.Ask ?? [], item.Reasons, item.Rule.Id, item.CheckFirst));
+        }
+
+        foreach (PartDecision d in decisions.Where(d => d.Decision == Decision.Machine && !jobs.Exists(j => Related(job, d.Part, j.Part))))
+        {
+            jobs.Add(new ShopJob(
+                d.Part, d.Places, $"Machine the {job.Knowledge.Parts[d.Part].Name}", Sizes(job, d.Part), "maker's limit needed", [], [], d.Reasons, null, false));
+        }
+
+        return jobs;
+    }
+
+    private static bool Related(Job job, string a, string b) => job.Knowledge.PartIs(a, b) || job.Knowledge.PartIs(b, a);
+
+    private static List<string> Sizes(Job job, string part)
+    {
+        List<string> sizes = [];
+        foreach (Reading r in job.Readings.Where(r => Related(job, r.Measurement.Part, part)))
+        {
+            Measurement m = r.Measurement;
+            string where = job.Knowledge.Parts[m.Part].Name + (m.Places.Count > 0 ? " " + string.Join(", ", m.Places) : "");
+            sizes.Add($"{where}: {m.Quantity.Replace('-', ' ')} {m.Value}{(m.Instrument is { } with ? $" ({with})" : "")}");
+        }
+
+        return sizes.Count > 0 ? sizes : ["not measured yet: measure before the order goes out"];
+    }
+
+    private static List<ConsumableLine> Consumables(IReadOnlyList<WorkItem> items) =>
+    [
+        .. items.SelectMany(i => i.Rule.Materials.Where(m => m.UsedUp).Select(m => (i, m)))
+            .GroupBy(x => x.m.Item, StringComparer.Ordinal)
+            .Select(g => new ConsumableLine(
+                g.Key, g.Select(x => x.m.Size).OfType<string>().FirstOrDefault() ?? "as the job needs", [.. g.Select(x => x.i.Rule.Id).Distinct()])),
+    ];
+}

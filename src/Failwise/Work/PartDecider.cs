@@ -1,0 +1,105 @@
+using Failwise.Cases;
+using Failwise.Causes;
+using Failwise.Knowledge;
+using Failwise.Measurements;
+
+namespace Failwise.Work;
+
+/// <summary>Decides for each part that was looked at whether it is reused, cleaned, measured first, watched, machined or replaced.</summary>
+internal static class PartDecider
+{
+    private static readonly string[] Grades = WorkShapes.Decisions;
+
+    /// <summary>A rule's word on one mark or reading, and where it applies.</summary>
+    private sealed record Voice(DecisionRule Rule, int Grade, WorkReason Reason, IReadOnlyList<int> Places, string? Reading, Limit? Limit);
+
+    /// <summary>One or more decisions for every part with a look or a reading, by part, then place.</summary>
+    public static IReadOnlyList<PartDecision> Decide(Job job, IReadOnlyList<WorkItem> items)
+    {
+        string[] parts =
+        [
+            .. job.Case.Observations.Select(o => o.Part).Concat(job.Readings.Select(r => r.Measurement.Part)).Distinct().Order(StringComparer.Ordinal),
+        ];
+        return [.. parts.SelectMany(part => DecidePart(job, part, items))];
+    }
+
+    private static IEnumerable<PartDecision> DecidePart(Job job, string part, IReadOnlyList<WorkItem> items)
+    {
+        List<Voice> voices = [.. Looks(job, part), .. Readings(job, part)];
+        int[] numbers = [.. voices.SelectMany(v => v.Places).Distinct().Order()];
+        Voice? set = voices.Where(v => v.Rule.WholeSet).MaxBy(v => v.Grade);
+        if (numbers.Length == 0 || (set is not null && set.Grade == voices.Max(v => v.Grade)))
+        {
+            int? all = numbers.Length > 0 ? job.Count(job.Knowledge.Parts[part].Count) : null;
+            yield return Make(job, part, all is { } n ? [.. Enumerable.Range(1, n)] : numbers, voices, items);
+            yield break;
+        }
+
+        // Places that fare alike stand in one line.
+        foreach (IGrouping<string, int> alike in numbers.GroupBy(n => Strongest(At(voices, n)).Rule.Id, StringComparer.Ordinal).OrderBy(g => g.Min()))
+        {
+            int[] places = [.. alike];
+            yield return Make(job, part, places, [.. voices.Where(v => v.Places.Count == 0 || v.Places.Any(places.Contains))], items);
+        }
+    }
+
+    private static List<Voice> At(List<Voice> voices, int place) => [.. voices.Where(v => v.Places.Count == 0 || v.Places.Contains(place))];
+
+    /// <summary>The gravest voice; but what was only to be measured first and then measured good stands as the reading says.</summary>
+    private static Voice Strongest(List<Voice> voices)
+    {
+        Voice gravest = voices.OrderByDescending(v => v.Grade).ThenBy(v => v.Rule.Id, StringComparer.Ordinal).First();
+        Voice? within = voices.Find(v => v.Rule.Reading == "within");
+        return gravest.Rule.Decide == "measure-first" && gravest.Rule.Reading is null && within is not null ? within : gravest;
+    }
+
+    private static PartDecision Make(Job job, string part, IReadOnlyList<int> places, List<Voice> voices, IReadOnlyList<WorkItem> items)
+    {
+        Voice strongest = Strongest(voices);
+        Limit? limit = voices.Select(v => v.Limit).FirstOrDefault(l => l is not null);
+        string? stated = limit is null ? null : string.Join(" to ", new[] { limit.Min, limit.Max }.OfType<string>());
+        Decision decision = (Decision)strongest.Grade;
+        return new PartDecision(
+            part, places, decision, stated ?? strongest.Rule.Limit ?? (decision is Decision.Replace or Decision.Clean ? "judged by sight" : "maker's limit needed"),
+            stated is null ? strongest.Rule.LimitSource : null, limit?.From, [.. voices.Select(v => v.Reading).OfType<string>().Distinct()],
+            [.. voices.OrderByDescending(v => v.Rule == strongest.Rule).ThenByDescending(v => v.Grade).Select(v => v.Reason).Distinct()], strongest.Rule.Why, strongest.Rule.Id,
+            strongest.Rule.Sources, [.. items.Where(i => WorksOn(job, i, part, voices)).Select(i => i.Rule.Id)]);
+    }
+
+    private static bool WorksOn(Job job, WorkItem item, string part, List<Voice> voices) =>
+        item.Rule.Part is { } own && (job.Knowledge.PartIs(part, own) || job.Knowledge.PartIs(own, part))
+        && (own == part || item.Reasons.Any(r => r.Kind == "observation" && voices.Exists(v => v.Reason.Id == r.Id)));
+
+    private static IEnumerable<Voice> Looks(Job job, string part)
+    {
+        foreach (Observation o in job.Case.Observations.Where(o => o.Part == part))
+        {
+            bool marked = o.Look == Look.Seen && !job.Knowledge.Patterns[o.Pattern!].Sound;
+            DecisionRule rule = DecisionIndex.For(job.Knowledge, o, marked);
+            yield return new Voice(rule, Array.IndexOf(Grades, rule.Decide), job.Of([o]), o.Places, null, null);
+        }
+    }
+
+    private static IEnumerable<Voice> Readings(Job job, string part)
+    {
+        foreach (Reading r in job.Readings.Where(r => r.Measurement.Part == part))
+        {
+            Measurement m = r.Measurement;
+            string says = $"{m.Quantity.Replace('-', ' ')} {m.Value}" + r.State switch
+            {
+                LimitState.Above => ", above the limit",
+                LimitState.Below => ", below the limit",
+                LimitState.Within => ", within the limit",
+                LimitState.TooClose => ", too close to the limit to call",
+                _ => ", no limit given",
+            };
+            DecisionRule rule = DecisionIndex.ForReading(job.Knowledge, part, r.State switch
+            {
+                LimitState.Above or LimitState.Below => "beyond-limit",
+                LimitState.Within => "within",
+                _ => "too-close",
+            });
+            yield return new Voice(rule, Array.IndexOf(Grades, rule.Decide), new WorkReason("reading", r.Number.ToString(), says), m.Places, says, m.Limit);
+        }
+    }
+}

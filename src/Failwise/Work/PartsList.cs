@@ -1,0 +1,135 @@
+using Failwise.Cases;
+using Failwise.Knowledge;
+
+namespace Failwise.Work;
+
+/// <summary>Writes the list of parts to order: what was decided to be replaced, what steps renew, and what goes with it.</summary>
+internal sealed class PartsList
+{
+    private readonly Job job;
+    private readonly IReadOnlyList<WorkItem> items;
+    private readonly List<PartsLine> lines = [];
+
+    private PartsList(Job job, IReadOnlyList<WorkItem> items)
+    {
+        this.job = job;
+        this.items = items;
+    }
+
+    public static IReadOnlyList<PartsLine> Write(Job job, IReadOnlyList<WorkItem> items, IReadOnlyList<PartDecision> decisions)
+    {
+        PartsList list = new(job, items);
+        foreach (WorkItem item in items)
+        {
+            list.AddMaterials(item);
+        }
+
+        foreach (PartDecision d in decisions.Where(d => d.Decision == Decision.Replace))
+        {
+            list.AddDecided(d);
+        }
+
+        foreach (WorkItem item in items.Where(i => i.Rule.Does == "replace" && i.Rule.Materials.All(m => m.UsedUp)))
+        {
+            list.AddRenewed(item);
+        }
+
+        foreach (WorkItem item in items)
+        {
+            list.AddTogether(item);
+        }
+
+        return [.. list.lines.OrderBy(l => l.CheckFirst).ThenBy(l => l.OrderAfter is not null).ThenBy(l => l.Item, StringComparer.Ordinal)];
+    }
+
+    private void AddMaterials(WorkItem item)
+    {
+        foreach (Material m in item.Rule.Materials.Where(m => !m.UsedUp))
+        {
+            int[] seen = m.Part is null ? [] : SeenPlaces(item, m.Part);
+            (int? count, string from) = m.Count is null ? Counted(m.Part, seen)
+                : m.Count == "as-seen" ? (seen.Length > 0 ? (seen.Length, SaySeen(seen)) : (null, "as many as are found bad"))
+                : int.TryParse(m.Count, out int fixedCount) ? (fixedCount, "one job") : Counted(m.Count);
+            WorkItem? after = m.OrderAfter is { } step ? items.FirstOrDefault(i => i.Rule.Id == step) : null;
+            Add(new PartsLine(m.Part, m.Item, count, from, m.Size, after is null ? null : $"order after: {after.Rule.Title}", after?.Rule.Id, false, item.CheckFirst, item.Reasons, [item.Rule.Id]));
+        }
+    }
+
+    private void AddDecided(PartDecision d)
+    {
+        (int? count, string from) = d.Places.Count > 0 ? (d.Places.Count, SaySeen(d.Places)) : Counted(d.Part, []);
+        Add(new PartsLine(d.Part, job.Knowledge.Parts[d.Part].Name, count, from, null, null, null, false, false, d.Reasons, d.Steps));
+    }
+
+    private void AddRenewed(WorkItem item)
+    {
+        if (item.Rule.Part is not { } own)
+        {
+            return;
+        }
+
+        string[] observed = [.. ObservedOf(item).Where(p => job.Knowledge.PartIs(p, own)).Distinct()];
+        foreach (string part in observed.Length > 0 ? observed : [own])
+        {
+            (int? count, string from) = Counted(part, SeenPlaces(item, part));
+            Add(new PartsLine(part, job.Knowledge.Parts[part].Name, count, from, null, null, null, false, item.CheckFirst, item.Reasons, [item.Rule.Id]));
+        }
+    }
+
+    private void AddTogether(WorkItem item)
+    {
+        foreach (TogetherPart together in item.Rule.Together)
+        {
+            (int? count, string from) = Counted(together.Part, []);
+            Add(new PartsLine(
+                together.Part, job.Knowledge.Parts[together.Part].Name, count, from, null, null, null, true, item.CheckFirst,
+                [new WorkReason("work", item.Rule.Id, together.Why ?? $"It goes with: {item.Rule.Title}")], [item.Rule.Id]));
+        }
+    }
+
+    /// <summary>A part that stands on the list already is not listed again; the line that is sure, or came first, stays.</summary>
+    private void Add(PartsLine line)
+    {
+        int at = lines.FindIndex(l => line.Part is null ? l.Item == line.Item : l.Part == line.Part);
+        if (at < 0)
+        {
+            lines.Add(line);
+            return;
+        }
+
+        PartsLine before = lines[at];
+        lines[at] = before with
+        {
+            CheckFirst = before.CheckFirst && line.CheckFirst, Count = Most(before.Count, line.Count),
+            CountFrom = line.Count is { } n && n > (before.Count ?? 0) ? line.CountFrom : before.CountFrom,
+            Together = before.Together && line.Together, Steps = [.. before.Steps.Concat(line.Steps).Distinct()],
+            Reasons = [.. before.Reasons.Concat(line.Reasons).Distinct()],
+        };
+    }
+
+    private static int? Most(int? a, int? b) => a is null ? b : b is null ? a : Math.Max(a.Value, b.Value);
+
+    private (int? Count, string From) Counted(string? part, int[] seen) =>
+        seen.Length > 0 ? (seen.Length, SaySeen(seen)) : Counted(part is null ? null : job.Knowledge.Parts[part].Count);
+
+    private (int? Count, string From) Counted(string? word) => (job.Count(word), word) switch
+    {
+        ({ } n, "mains") => (n, $"{n} main bearings"),
+        ({ } n, "cylinders" or "rods") => (n, $"{n} cylinders"),
+        ({ } n, _) => (n, "one on the machine"),
+        _ => (null, "count them on the machine"),
+    };
+
+    private static string SaySeen(IReadOnlyList<int> places) => "No. " + string.Join(", ", places);
+
+    private IEnumerable<string> ObservedOf(WorkItem item) => Marks(item).Select(o => o.Part);
+
+    private int[] SeenPlaces(WorkItem item, string part) =>
+        [.. Marks(item).Where(o => job.Knowledge.PartIs(o.Part, part)).SelectMany(o => o.Places).Distinct().Order()];
+
+    private IEnumerable<Observation> Marks(WorkItem item)
+    {
+        HashSet<string> numbers = [.. item.Reasons.Where(r => r.Kind == "observation").SelectMany(r => r.Id.Split(", "))];
+        return job.Case.Observations.Where(o => o.Look == Look.Seen && numbers.Contains(o.Number.ToString()));
+    }
+}

@@ -1,0 +1,40 @@
+using Failwise.Causes;
+using Failwise.Knowledge;
+
+namespace Failwise.Work;
+
+/// <summary>Offers how far to go, from renewing what is broken to settling every possible cause, with the risk that each leaves.</summary>
+internal static class ScopePlanner
+{
+    private const double WorthCounting = 0.05;
+
+    public static IReadOnlyList<ScopeOption> Plan(Job job, IReadOnlyList<WorkItem> items)
+    {
+        if (items.Count == 0)
+        {
+            return [];
+        }
+
+        WorkItem[] damage = [.. items.Where(i => !i.CheckFirst && i.Rule.Does != "remove-cause" && i.Reasons.Any(r => r.Kind is "observation" or "finding" or "work"))];
+        WorkItem[] named = [.. items.Where(i => !i.CheckFirst)];
+        ScopeOption[] options =
+        [
+            Option(job, "damage-only", "Renew what is damaged, and stop there", "The marks go away; what made them may stay.", damage),
+            Option(job, "causes-named", "Also remove what the evidence names", "Removes every cause that is likely; what is only possible stays unchecked.", named),
+            Option(job, "complete", "Complete: settle what is possible too", "Checks, and where the check shows the need removes, every possible cause.", [.. items]),
+        ];
+        return [.. options.Reverse().DistinctBy(o => string.Join(' ', o.Steps)).Reverse().Where(o => o.Steps.Count > 0)];
+    }
+
+    private static ScopeOption Option(Job job, string id, string title, string says, WorkItem[] steps)
+    {
+        CauseLeft[] left =
+        [
+            .. job.Ranking.Ranked.Where(r => r.Probability >= WorthCounting && !Array.Exists(steps, s => Removal.Removes(job.Knowledge, s.Rule, r.Cause.Id)))
+                .Select(r => new CauseLeft(r.Cause.Id, r.Cause.Title, r.Probability)),
+        ];
+        return new ScopeOption(
+            id, title, says, [.. steps.Select(s => s.Rule.Id)], left, left.Length == 0 ? 0 : left.Max(l => l.Probability),
+            Math.Min(CauseRanking.Ceiling, left.Sum(l => l.Probability)), WorkTime.Sum(steps.Select(s => s.Time)));
+    }
+}
