@@ -36,6 +36,14 @@ public sealed class ShippedRulesTests
     public void Every_pattern_names_a_look_alike_or_says_none_and_every_source_is_known() =>
         Repository.Knowledge.Patterns.Should().HaveCountGreaterThan(200);
 
+    [Fact]
+    public void A_cause_called_sourced_names_a_published_source()
+    {
+        string[] unread = ["common-practice", "from-memory", "judgement"];
+
+        Repository.Knowledge.Causes.Values.Where(c => c.Status != "draft" && c.Sources.All(s => unread.Contains(s.Id))).Select(c => c.Id).Should().BeEmpty();
+    }
+
     public static TheoryData<string> HandbookFiles
     {
         get
