@@ -14,6 +14,8 @@ internal static class Commands
 
     private static readonly Option<string?> Rules = new("--rules") { HelpName = "FOLDER", Description = "A shop's own rule folder, laid over the shipped rules." };
 
+    private static readonly Option<string?> Limits = new("--limits") { HelpName = "FILE", Description = "The shop's own limit file, for readings whose limit the case does not give." };
+
     public static int Run(string[] args)
     {
         RootCommand root = new("Reads worn and broken machine parts: from teardown observations to ranked root causes and corrective work.\n\nExample: failwise diagnose examples/pump-engine");
@@ -72,11 +74,11 @@ internal static class Commands
         Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
         Command command = new("diagnose", "Rank the root causes of a teardown, with reasons, next checks and corrective work.\n\nExample: failwise diagnose examples/pump-engine --format html -o report.html")
         {
-            path, format, output, Rules,
+            path, format, output, Rules, Limits,
         };
         command.SetAction(p =>
         {
-            Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules));
+            Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules), p.GetValue(Limits));
             string text = p.GetValue(format) switch
             {
                 "markdown" => MarkdownReport.Write(diagnosis),
@@ -94,10 +96,10 @@ internal static class Commands
     {
         Argument<string> path = new("CASE") { Description = "A case file, or a folder with a case.yaml." };
         Argument<string> what = new("WHAT") { Description = "The id of a cause, finding, circumstance or rule." };
-        Command command = new("explain", "Why a cause ranks where it does, or why a rule fired or did not.\n\nExample: failwise explain examples/pump-engine relief-valve-stuck-open") { path, what, Rules };
+        Command command = new("explain", "Why a cause ranks where it does, or why a rule fired or did not.\n\nExample: failwise explain examples/pump-engine relief-valve-stuck-open") { path, what, Rules, Limits };
         command.SetAction(p =>
         {
-            Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules));
+            Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules), p.GetValue(Limits));
             string id = p.GetValue(what)!;
             if (ExplainReport.Write(diagnosis, id) is { } text)
             {
@@ -166,10 +168,10 @@ internal static class Commands
         return rules;
     }
 
-    private static Diagnosis DiagnoseCase(string path, string? rules)
+    private static Diagnosis DiagnoseCase(string path, string? rules, string? limits)
     {
         KnowledgeBase knowledge = ShippedRules.Load(rules);
-        CaseReading reading = CaseReader.Read(knowledge, path);
+        CaseReading reading = CaseReader.Read(knowledge, path, limits);
         foreach (Problem problem in reading.Problems.Where(_ => reading.Case is not null))
         {
             Console.Error.WriteLine(problem);

@@ -23,6 +23,7 @@ internal static class SchemaFiles
         ["decision.schema.json"] = Print("A list of Failwise decisions about parts", new ListShape(WorkShapes.Decision)),
         ["downstream.schema.json"] = Print("A list of what lies downstream of a damage", new ListShape(WorkShapes.Downstream)),
         ["sheet.schema.json"] = Print("A list of lines of the close-up, first-start and follow-up sheets", new ListShape(WorkShapes.Sheet)),
+        ["limits.schema.json"] = Print("A shop's own limits", LimitShapes.File),
         ["part.schema.json"] = Print("A list of Failwise parts", new ListShape(RuleShapes.Part)),
         ["history.schema.json"] = Print("A list of Failwise circumstances", new ListShape(RuleShapes.Circumstance)),
         ["symptom.schema.json"] = Print("A list of Failwise symptoms", new ListShape(RuleShapes.Symptom)),

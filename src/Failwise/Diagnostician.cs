@@ -10,8 +10,15 @@ namespace Failwise;
 
 /// <summary>Everything that follows from a case, with the reasons of every stage.</summary>
 public sealed record Diagnosis(
-    KnowledgeBase Knowledge, TeardownCase Case, IReadOnlyList<Reading> Readings, FindingSet Findings, CauseRanking Causes,
-    IReadOnlyList<PlannedCheck> Checks, WorkPlan Work);
+    KnowledgeBase Knowledge, TeardownCase Case, Measured Measured, FindingSet Findings, CauseRanking Causes,
+    IReadOnlyList<PlannedCheck> Checks, WorkPlan Work)
+{
+    /// <summary>Readings and what follows from them, each against its limit.</summary>
+    public IReadOnlyList<Reading> Readings => Measured.Readings;
+
+    /// <summary>Calculations on the figures of the case.</summary>
+    public IReadOnlyList<WorkedNumber> Calculations => Measured.Calculations;
+}
 
 /// <summary>The pipeline from a case to a diagnosis.</summary>
 public static class Diagnostician
@@ -19,11 +26,11 @@ public static class Diagnostician
     /// <summary>Diagnoses one case. Pure: the same knowledge and case give the same diagnosis.</summary>
     public static Diagnosis Diagnose(KnowledgeBase knowledge, TeardownCase teardown)
     {
-        IReadOnlyList<Reading> readings = MeasurementAssessor.Assess(teardown);
-        FindingSet findings = FindingEngine.Chain(knowledge, teardown, readings);
+        Measured measured = MeasurementAssessor.Assess(knowledge, teardown);
+        FindingSet findings = FindingEngine.Chain(knowledge, teardown, measured);
         CauseRanking causes = CauseRanker.Rank(knowledge, teardown, findings);
         IReadOnlyList<PlannedCheck> checks = CheckPlanner.Plan(knowledge, teardown, causes);
-        WorkPlan work = WorkPlanner.Plan(knowledge, teardown, readings, findings, causes);
-        return new Diagnosis(knowledge, teardown, readings, findings, causes, checks, work);
+        WorkPlan work = WorkPlanner.Plan(knowledge, teardown, measured.Readings, findings, causes);
+        return new Diagnosis(knowledge, teardown, measured, findings, causes, checks, work);
     }
 }

@@ -33,8 +33,8 @@ internal static class ScaleBenchmark
             double build = Best(3, () => KnowledgeReader.Build(files, new ProblemList()));
             KnowledgeBase knowledge = KnowledgeReader.Build(files, new ProblemList()).Knowledge!;
             TeardownCase teardown = Case(parts, patterns);
-            FindingSet found = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
-            double chain = Best(5, () => FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown)));
+            FindingSet found = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
+            double chain = Best(5, () => FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown)));
             double rank = Best(3, () => CauseRanker.Rank(knowledge, teardown, found));
             output.WriteLine($"{count,13} | {build,8:0.0} | {chain,8:0.0} | {rank,7:0.0} | {1000 * chain / count,6:0.00}   ({found.Fired.Count} fired)");
         }

@@ -20,7 +20,7 @@ internal static class StageBenchmark
         byte[] packed = PackedKnowledge.Pack(KnowledgeBase.Load(ScaleBenchmark.FindRules()));
         KnowledgeBase knowledge = null!;
         TeardownCase teardown = null!;
-        IReadOnlyList<Reading> readings = null!;
+        Measured readings = null!;
         FindingSet findings = null!;
         CauseRanking ranking = null!;
         IReadOnlyList<PlannedCheck> checks = null!;
@@ -28,7 +28,7 @@ internal static class StageBenchmark
         output.WriteLine("stage     | best ms |   KB");
         Measure("unpack", () => knowledge = PackedKnowledge.Unpack(packed, () => []));
         Measure("case", () => teardown = CaseReader.Read(knowledge, casePath).Case!);
-        readings = MeasurementAssessor.Assess(teardown);
+        readings = MeasurementAssessor.Assess(knowledge, teardown);
         Measure("chain", () => findings = FindingEngine.Chain(knowledge, teardown, readings));
         Measure("rank", () => ranking = CauseRanker.Rank(knowledge, teardown, findings));
         Measure("checks", () => checks = CheckPlanner.Plan(knowledge, teardown, ranking));

@@ -142,5 +142,5 @@ internal static class Bench
     }
 
     public static FindingSet Chain(KnowledgeBase knowledge, TeardownCase teardown) =>
-        FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
+        FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
 }

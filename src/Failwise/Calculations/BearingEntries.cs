@@ -9,6 +9,8 @@ internal static class BearingEntries
         "Machine Design (Dorling Kindersley India, 2010), chapter 17, transcription read; table from ASLE Transactions vol. 1 (1958) as " +
         "reprinted in textbooks.";
 
+    private const double HeaviestEccentricity = 0.95;
+
     internal static readonly CalculationInput Diameter = Num("diameter", "mm", "journal diameter", above: 0, to: 2000);
     internal static readonly CalculationInput Length = Num("length", "mm", "bearing length", above: 0, to: 2000);
     internal static readonly CalculationInput Clearance = Num("clearance", "mm", "diametral clearance: bore less journal", above: 0, to: 5);
@@ -240,6 +242,43 @@ internal static class BearingEntries
                 answer.Set("eccentricity", e);
                 answer.Set("film-ratio", 1 - e);
                 if (e > 0.8)
+                    answer.Note("Above eccentricity 0.8 the short-bearing form promises 15 % too much and more.");
+            },
+        },
+        new()
+        {
+            Id = "short-bearing-film",
+            Title = "Oil film of a short plain bearing",
+            Tells = "The film that an engine bearing has at most, where its load is too heavy for the finite-bearing table.",
+            DoesNotTell =
+                "The film itself: the form promises too much, and more the heavier the load. It shows contact when it says so; it does " +
+                "not prove a film.",
+            Formula = "S = (r/c)² mu N / P; e from S (l/d)² = (1-e²)² / (pi e sqrt(pi² (1-e²) + 16 e²)); h0 = c (1 - e)",
+            Validity =
+                "Full round bearing, length to half the diameter, steady load, one viscosity. Beyond eccentricity 0.95 the film at 0.95 " +
+                "is given as the most it can be.",
+            Source =
+                "Short-bearing theory, NACA TN 2808 and TN 3491 (abstract of the second read); compared with ASLE Transactions vol. 1 " +
+                "(1958).",
+            Inputs = [Diameter, Length, Clearance, Speed, Load, Viscosity],
+            Outputs =
+            [
+                Out("sommerfeld", "-", "Sommerfeld number"),
+                Out("eccentricity", "-", "eccentricity ratio"),
+                Out("least-film", "mm", "least film, at most", 2),
+            ],
+            Work = (given, answer) =>
+            {
+                var (d, l, c) = (given["diameter"], given["length"], given["clearance"]);
+                var s = JournalBearing.Sommerfeld(given["viscosity"], given["speed"], d, l, c, given["load"]);
+                var tooHeavy = s < JournalBearing.ShortBearingSommerfeld(l / d, HeaviestEccentricity);
+                var e = tooHeavy ? HeaviestEccentricity : JournalBearing.ShortBearingEccentricity(l / d, s);
+                answer.Set("sommerfeld", s);
+                answer.Set("eccentricity", e);
+                answer.Set("least-film", c / 2 * (1 - e));
+                if (tooHeavy)
+                    answer.Note("The load is heavier than the form covers: the film is thinner than this. Expect contact.");
+                else if (e > 0.8)
                     answer.Note("Above eccentricity 0.8 the short-bearing form promises 15 % too much and more.");
             },
         },

@@ -15,6 +15,15 @@ internal static class InputReader
         return given;
     }
 
+    /// <summary>What is wrong with one input as written, each as a sentence; nothing when it can be used.</summary>
+    public static IReadOnlyList<string> ProblemsOf(CalculationInput input, string written)
+    {
+        var given = new Given();
+        ReadOne(given, input, written);
+        var lead = input.Name + ": ";
+        return [.. given.Problems.Select(problem => problem.StartsWith(lead, StringComparison.Ordinal) ? problem[lead.Length..] : problem)];
+    }
+
     private static void ReadOne(Given given, CalculationInput input, string? written)
     {
         var text = string.IsNullOrWhiteSpace(written) ? input.Default : written.Trim();
@@ -32,7 +41,10 @@ internal static class InputReader
 
     private static void ReadWord(Given given, CalculationInput input, string text, bool assumed)
     {
-        var word = input.Words.FirstOrDefault(known => string.Equals(known, text, StringComparison.OrdinalIgnoreCase));
+        // People write SAE 30 where the table says 30.
+        var plain = text.StartsWith("SAE ", StringComparison.OrdinalIgnoreCase) ? text[4..].Trim() : text;
+        var word = input.Words.FirstOrDefault(known => string.Equals(known, text, StringComparison.OrdinalIgnoreCase))
+            ?? input.Words.FirstOrDefault(known => string.Equals(known, plain, StringComparison.OrdinalIgnoreCase));
         if (word is null)
         {
             given.Problems.Add($"{input.Name}: '{text}' is not one of {string.Join(", ", input.Words)}.");

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Failwise.Knowledge;
 using Failwise.Problems;
-using Failwise.Units;
 using Failwise.Yaml;
 
 namespace Failwise.Cases;
@@ -18,17 +17,18 @@ public static class CaseReader
     /// <summary>Reads a case.</summary>
     /// <param name="knowledge">The words that the case may use.</param>
     /// <param name="path">A case file, or a folder with a case.yaml.</param>
-    public static CaseReading Read(KnowledgeBase knowledge, string path)
+    /// <param name="limitsFile">The shop's own limit file, used where the case itself names no limit; null for none.</param>
+    public static CaseReading Read(KnowledgeBase knowledge, string path, string? limitsFile = null)
     {
         ProblemList problems = new();
         string file = Directory.Exists(path) ? Path.Combine(path, FileInFolder) : path;
         Node? root = YamlFile.Read(file, file.Replace('\\', '/'), problems);
         return root is null
             ? new CaseReading(null, problems.Sorted())
-            : Read(knowledge, root, file, problems);
+            : Read(knowledge, root, file, problems, limitsFile);
     }
 
-    internal static CaseReading Read(KnowledgeBase knowledge, Node root, string file, ProblemList problems)
+    internal static CaseReading Read(KnowledgeBase knowledge, Node root, string file, ProblemList problems, string? limitsFile = null)
     {
         ProblemList shape = new();
         CaseShapes.Case.Check(root, shape);
@@ -38,7 +38,7 @@ public static class CaseReader
             return new CaseReading(null, problems.Sorted());
         }
 
-        TeardownCase? teardown = new CaseBuilder(knowledge, problems, file).Build(map, quiet: shape.HasErrors);
+        TeardownCase? teardown = new CaseBuilder(knowledge, problems, file).Build(map, quiet: shape.HasErrors, limitsFile);
         return new CaseReading(problems.HasErrors ? null : teardown! with { Warnings = problems.Sorted() }, problems.Sorted());
     }
 
@@ -46,13 +46,17 @@ public static class CaseReader
     internal static CaseReading ReadFacts(KnowledgeBase knowledge, ListNode facts, string title, IReadOnlyList<string>? kinds = null)
     {
         Location at = facts.At;
-        List<Node> observations = [], history = [], symptoms = [], readings = [];
+        List<Node> observations = [], history = [], symptoms = [], readings = [], numbers = [];
         List<Node> features = [];
         foreach (MapNode fact in facts.Items.OfType<MapNode>())
         {
-            if (fact["reading"] is not null || fact["quantity"] is not null)
+            if (fact["quantity"] is not null || fact["table"] is not null || fact["readings"] is not null)
             {
                 readings.Add(fact);
+            }
+            else if (fact["work-out"] is not null)
+            {
+                numbers.Add(fact);
             }
             else if (fact["part"] is not null)
             {
@@ -79,7 +83,8 @@ public static class CaseReader
         MapNode machine = Map(at, ("kind", new ListNode(at, [.. (kinds ?? [.. knowledge.Machines.Keys]).Select(k => Text(at, k))])),
             ("cylinders", Text(at, "4")), ("mains", Text(at, "5")), ("features", new ListNode(at, features)));
         MapNode root = Map(at, ("title", Text(at, title)), ("machine", machine), ("history", new ListNode(at, history)),
-            ("symptoms", new ListNode(at, symptoms)), ("observations", new ListNode(at, observations)), ("readings", new ListNode(at, readings)));
+            ("symptoms", new ListNode(at, symptoms)), ("observations", new ListNode(at, observations)), ("readings", new ListNode(at, readings)),
+            ("numbers", new ListNode(at, numbers)));
         return Read(knowledge, root, at.File, new ProblemList());
     }
 
@@ -98,7 +103,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
     private Machine machine = null!;
     private int count;
 
-    public TeardownCase Build(MapNode map, bool quiet)
+    public TeardownCase Build(MapNode map, bool quiet, string? limitsFile)
     {
         machine = ReadMachine(map["machine"] as MapNode ?? map);
         (List<Statement> history, Dictionary<string, double> numbers, List<string> historyNotes) = ReadStatements(map, "history", knowledge.HistoryWords, "FW017", "history word");
@@ -114,8 +119,12 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
             observations.AddRange(ReadObservation(node, "oil-debris"));
         }
 
-        List<Measurement> readings = [.. map.Groups("readings").Select(ReadReading).OfType<Measurement>()];
-        if (!quiet && new[] { "observations", "debris", "symptoms", "readings", "history" }.All(key => map.Items(key).Count == 0))
+        ReadingReader reader = new(knowledge, problems, this);
+        List<Measurement> readings = [.. map.Groups("readings").SelectMany(reader.Read)];
+        IReadOnlyList<IReadOnlyList<LimitRow>> limits = new LimitTables(knowledge, problems, file).Read(map, limitsFile);
+        SlipCheck.Run(knowledge, readings, limits, problems);
+        IReadOnlyList<NumberRequest> requests = new NumbersReader(problems, this).Read(map);
+        if (!quiet && new[] { "observations", "debris", "symptoms", "readings", "numbers", "history" }.All(key => map.Items(key).Count == 0))
         {
             problems.Error("FW033", map.At, "this case holds no observation, no symptom and no history: there is nothing to reason from.");
         }
@@ -123,8 +132,20 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         CheckContradictions(observations);
         return new TeardownCase(
             map.Text("title") ?? "", machine, history, numbers, symptoms, observations, ReadNotLookedAt(map), readings, ReadPhotos(map),
-            [.. historyNotes, .. symptomNotes, .. map.Texts("notes")], file);
+            [.. historyNotes, .. symptomNotes, .. map.Texts("notes")], file)
+        {
+            Limits = limits,
+            Requests = requests,
+        };
     }
+
+    /// <summary>The part an entry names, or null after reporting that there is none such.</summary>
+    internal string? Part(MapNode map) => map["part"] is ScalarNode written ? Resolve(written, knowledge.PartWords, "FW012", "part") : null;
+
+    /// <summary>The numbered places of an entry.</summary>
+    internal List<int> Places(MapNode map, string part) => ReadAt(map, knowledge.Parts[part]).Places;
+
+    internal List<string> On(MapNode map) => Resolve(map, "on", knowledge.PlaceWords, "FW014", "place");
 
     private Machine ReadMachine(MapNode map)
     {
@@ -401,46 +422,6 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         }
 
         return (at, numbers);
-    }
-
-    private Measurement? ReadReading(MapNode map)
-    {
-        if (map["part"] is not ScalarNode written || Resolve(written, knowledge.PartWords, "FW012", "part") is not { } part)
-        {
-            return null;
-        }
-
-        (_, List<int> places) = ReadAt(map, knowledge.Parts[part]);
-        MapNode? limit = map["limit"] as MapNode;
-        CheckQuantities(map["value"] as ScalarNode, [limit?["min"] as ScalarNode, limit?["max"] as ScalarNode, map["uncertainty"] as ScalarNode]);
-        return new Measurement(
-            map.Text("quantity") ?? "", part, places, Resolve(map, "on", knowledge.PlaceWords, "FW014", "place"), map.Text("value") ?? "",
-            limit is null ? null : new Limit(limit.Text("min"), limit.Text("max"), limit.Text("from")), map.Text("with"), map.Text("uncertainty"),
-            map.Text("note"), map.At);
-    }
-
-    /// <summary>A value must be readable, and its limits and uncertainty must measure the same thing.</summary>
-    private void CheckQuantities(ScalarNode? value, IReadOnlyList<ScalarNode?> others)
-    {
-        Quantity? measured = value is null ? null : Parse(value);
-        foreach (ScalarNode? other in others)
-        {
-            if (other is not null && Parse(other) is { } quantity && measured is not null && quantity.Unit.Dimension != measured.Unit.Dimension)
-            {
-                problems.Error("FW030", other.At, $"'{Shape.Short(other.Text)}' cannot be compared with the reading '{measured.Text}': they measure different things.");
-            }
-        }
-
-        Quantity? Parse(ScalarNode node)
-        {
-            if (QuantityParser.TryParse(node.Text, out Quantity? quantity, out string? reason))
-            {
-                return quantity;
-            }
-
-            problems.Error(Numbers.HasCommaDecimal(node.Text) ? "FW011" : "FW030", node.At, Shape.Short(reason));
-            return null;
-        }
     }
 
     private List<NotLookedAt> ReadNotLookedAt(MapNode map)

@@ -36,15 +36,43 @@ internal static class CaseShapes
         new("min", Word, false, "Least value with unit."), new("max", Word, false, "Most value with unit."),
         new("from", Sentence, false, "Where the limit comes from, such as: maker's manual."));
 
-    public static readonly GroupShape Reading = new("a reading", null,
-        new("quantity", Word, true, "What was measured, such as bearing-clearance."),
+    private static readonly Shape Value = new TextShape("a value with its unit, such as 57.94 mm");
+
+    /// <summary>Readings at one place: by name, or a list of one plane, or a list for each plane.</summary>
+    private static readonly Shape Several = new EitherShape([new OpenGroupShape(Value), new ListShape(new EitherShape([Value, new ListShape(Value, false)]), false)]);
+
+    private static readonly Shape Table = new OpenGroupShape(new EitherShape([Value, Several]));
+
+    private static Field[] ReadingFields(bool quantityNeeded, Field values) =>
+    [
+        new("quantity", Word, quantityNeeded, "What was measured, such as bearing-clearance; diameter when left out beside several readings."),
         new("part", Word, true, "The part."),
         new("at", At, false, "Which one."),
         new("on", Words, false, "Where on the part."),
-        new("value", Word, true, "The value with its unit, as read."),
+        values,
+        new("unit", Word, false, "The unit of every number of this entry that has none."),
         new("limit", Limit, false, "The limit and where it comes from."),
+        new("taper", Limit, false, "The limit of taper."),
+        new("out-of-round", Limit, false, "The limit of out-of-round."),
+        new("new", LimitShapes.New, false, "The size of a new part."),
         new("with", Sentence, false, "The instrument."),
         new("uncertainty", Word, false, "Uncertainty of the instrument with its unit (about 95 %)."),
+        new("note", Sentence, false, "Anything else."),
+    ];
+
+    public static readonly Shape Reading = new EitherShape(
+    [
+        new GroupShape("a table of readings", "table", ReadingFields(false, new("table", Table, true, "Place number to value, or to several readings: {1: 57.94, 2: {a-x: 57.93, a-y: 57.91}}."))),
+        new GroupShape("several readings", "readings", ReadingFields(false, new("readings", Several, true, "Plane and direction to value: {a-x: 57.94, a-y: 57.92, b-x: 57.93}; or a list for each plane."))),
+        new GroupShape("a reading", null, ReadingFields(true, new("value", Word, true, "The value with its unit, as read."))),
+    ]);
+
+    private static readonly GroupShape Figures = new("figures for a calculation", null,
+        new("work-out", Word, true, "The sheet or calculation: bearing-film, relief-valve, oil-gallery, or a name that failwise calculate lists."),
+        new("part", Word, false, "The part they belong to."),
+        new("at", At, false, "Which one."),
+        new("when", Sentence, false, "The state of running, such as hot idle."),
+        new("given", new OpenGroupShape(new EitherShape([Value, new ListShape(new EitherShape([Value, new ListShape(Value, false)]), false)])), true, "The figures, each by its name."),
         new("note", Sentence, false, "Anything else."));
 
     private static readonly GroupShape Machine = new("the machine", null,
@@ -74,6 +102,8 @@ internal static class CaseShapes
         new("debris", new ListShape(DebrisFound), false, "What was found in oil, filter and sump; the part is oil-debris when left out."),
         new("not-looked-at", new ListShape(new EitherShape([Word, new GroupShape("a part not looked at", "part", new("part", Word, true, "The part."), new("reason", Sentence, false, "Why not."))])), false, "What nobody looked at."),
         new("readings", new ListShape(Reading), false, "What was measured."),
+        new("limits", Words, false, "Limit files in the case folder, or example tables of rules/limits."),
+        new("numbers", new ListShape(Figures), false, "Figures that a calculation works on."),
         new("photos", new ListShape(new GroupShape("a photo", null, new("file", Word, true, "The file."), new("shows", Sentence, false, "What it shows."), new("part", Word, false, "The part."))), false, "Photos in the case folder."),
         new("notes", new EitherShape([Sentence, new ListShape(Sentence)]), false, "Anything else."));
 }

@@ -1,5 +1,6 @@
 using Failwise.Knowledge;
 using Failwise.Problems;
+using Failwise.Units;
 
 namespace Failwise.Cases;
 
@@ -40,12 +41,37 @@ public sealed record Statement(string Id, bool Holds, Location At);
 public sealed record NotLookedAt(string Part, string? Reason, Location At);
 
 /// <summary>A limit and where it comes from.</summary>
-public sealed record Limit(string? Min, string? Max, string? From);
+/// <param name="Example">True for a published figure of another machine, which shows the method only.</param>
+public sealed record Limit(string? Min, string? Max, string? From, bool Example = false);
+
+/// <summary>One of several readings at one place of a part.</summary>
+/// <param name="Plane">Where along the part, in the writer's words, such as a or b.</param>
+/// <param name="Direction">Which way across it, such as x or y; empty when not said.</param>
+public sealed record Spot(string Plane, string Direction, Quantity Value, Location At);
+
+/// <summary>Figures of the case for a calculation.</summary>
+/// <param name="Number">Position in the case file, from 1.</param>
+/// <param name="WorkOut">The sheet or the calculation.</param>
+/// <param name="When">The state of running that the figures hold for, in the writer's words.</param>
+/// <param name="Given">Name to text as written.</param>
+public sealed record NumberRequest(
+    int Number, string WorkOut, string? Part, IReadOnlyList<int> Places, string? When, IReadOnlyDictionary<string, string> Given, string? Note,
+    Location At);
 
 /// <summary>A measured value as written.</summary>
 public sealed record Measurement(
     string Quantity, string Part, IReadOnlyList<int> Places, IReadOnlyList<string> On, string Value, Limit? Limit, string? Instrument, string? Uncertainty,
-    string? Note, Location At);
+    string? Note, Location At)
+{
+    /// <summary>The size of a new part; null when not given.</summary>
+    public Limit? New { get; init; }
+
+    /// <summary>Several readings at this one place, in the order of the case; empty for a single value.</summary>
+    public IReadOnlyList<Spot> Spots { get; init; } = [];
+
+    /// <summary>Limits of what follows from several readings: taper, out-of-round.</summary>
+    public IReadOnlyDictionary<string, Limit> FormLimits { get; init; } = new Dictionary<string, Limit>();
+}
 
 /// <summary>A photo of the case.</summary>
 public sealed record Photo(string File, string? Shows, string? Part, Location At);
@@ -56,6 +82,12 @@ public sealed record TeardownCase(
     IReadOnlyList<Observation> Observations, IReadOnlyList<NotLookedAt> NotLookedAt, IReadOnlyList<Measurement> Measurements,
     IReadOnlyList<Photo> Photos, IReadOnlyList<string> Notes, string File)
 {
+    /// <summary>Limit tables that this case may use, the nearest to it first.</summary>
+    public IReadOnlyList<IReadOnlyList<LimitRow>> Limits { get; init; } = [];
+
+    /// <summary>Figures for calculations.</summary>
+    public IReadOnlyList<NumberRequest> Requests { get; init; } = [];
+
     /// <summary>Warnings met while the case was read.</summary>
     public IReadOnlyList<Problem> Warnings { get; init; } = [];
 }

@@ -14,14 +14,16 @@ internal sealed class Bench
     private readonly KnowledgeBase knowledge;
     private readonly TeardownCase teardown;
     private readonly IReadOnlyList<Reading> readings;
+    private readonly IReadOnlyList<WorkedNumber> calculations;
     private readonly Dictionary<string, List<Observation>> byPart = new(StringComparer.Ordinal);
     private readonly Dictionary<string, bool> stated;
 
-    public Bench(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings)
+    public Bench(KnowledgeBase knowledge, TeardownCase teardown, Measured measured)
     {
         this.knowledge = knowledge;
         this.teardown = teardown;
-        this.readings = readings;
+        readings = measured.Readings;
+        calculations = measured.Calculations;
         foreach (Observation observation in teardown.Observations)
         {
             foreach (string part in knowledge.PartLine(observation.Part))
@@ -40,11 +42,15 @@ internal sealed class Bench
 
     public bool Knows(string part) => byPart.ContainsKey(part) || readings.Any(r => knowledge.PartIs(r.Measurement.Part, part));
 
+    /// <summary>True when the case gives figures for this calculation.</summary>
+    public bool HasWorked(string calculation) => calculations.Any(w => w.Result.Calculation.Id == calculation);
+
     /// <summary>Answers a condition that asks about the case itself; conditions about findings are answered by the engine.</summary>
     public Answer Ask(Condition atom) => atom switch
     {
         SightingCondition c => new SightingJudge(knowledge, teardown, byPart.GetValueOrDefault(c.Part) ?? Nothing, c, stated).Judge(),
-        ReadingCondition c => Ask(c),
+        ReadingCondition c => ReadingJudge.Judge(knowledge, teardown, readings, c, stated),
+        ResultCondition c => ReadingJudge.Judge(knowledge, calculations, c),
         NumberCondition c => Ask(c),
         StatedCondition c => Ask(c),
         _ => throw new ArgumentException("Not an atomic condition.", nameof(atom)),
@@ -74,34 +80,5 @@ internal sealed class Bench
 
         bool holds = (c.Below is null || value < c.Below) && (c.Above is null || value > c.Above);
         return new Answer(holds ? Truth.Holds : Truth.Contradicted, [new Reason("number", c.Number)], [], 1000);
-    }
-
-    private Answer Ask(ReadingCondition c)
-    {
-        List<Reading> about = [.. readings.Where(r => r.Measurement.Quantity == c.Quantity && knowledge.PartIs(r.Measurement.Part, c.Part) && r.State != LimitState.NoLimit)];
-        if (about.Count == 0)
-        {
-            return new Answer(Truth.Unknown, [], [$"no {c.Quantity} of {knowledge.Parts[c.Part].Name} with a limit"], 1000);
-        }
-
-        LimitState wanted = c.Is switch
-        {
-            "above-limit" => LimitState.Above,
-            "below-limit" => LimitState.Below,
-            "within" => LimitState.Within,
-            _ => LimitState.TooClose,
-        };
-
-        // A reading is a look with a number: the position logic of sightings applies to it unchanged.
-        Observation[] looks =
-        [
-            .. about.Select(r => new Observation(
-                r.Number, c.Part, r.State == wanted ? Look.Seen : Look.Sound, r.State == wanted ? "reading" : null,
-                r.Measurement.Places.Count > 0 ? At.Numbers : At.Unsaid, r.Measurement.Places, r.Measurement.On, Extent.Unstated, 1000,
-                null, null, null, null, r.Measurement.At)),
-        ];
-        SightingCondition sighting = new(c.Part, ["reading"], [], Extent.Unstated, c.Spread, c.At);
-        Answer answer = new SightingJudge(knowledge, teardown, looks, sighting, stated).Judge();
-        return answer with { Reasons = [.. answer.Reasons.Select(r => r with { Kind = "reading" })] };
     }
 }

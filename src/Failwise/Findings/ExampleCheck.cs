@@ -22,11 +22,11 @@ public static class ExampleCheck
                     continue;
                 }
 
-                FindingSet found = FindingEngine.Chain(knowledge, reading.Case, Measurements.MeasurementAssessor.Assess(reading.Case));
+                FindingSet found = FindingEngine.Chain(knowledge, reading.Case, Measurements.MeasurementAssessor.Assess(knowledge, reading.Case));
                 bool fired = found.Fired.Any(f => f.Id == rule.Id);
                 if (fired != example.Fires)
                 {
-                    Finding why = FindingEngine.Explain(knowledge, reading.Case, Measurements.MeasurementAssessor.Assess(reading.Case), found, rule.Id);
+                    Finding why = FindingEngine.Explain(knowledge, reading.Case, Measurements.MeasurementAssessor.Assess(knowledge, reading.Case), found, rule.Id);
                     string reason = example.Fires
                         ? why.Answer.Missing.Count > 0 ? $" Missing: {string.Join("; ", why.Answer.Missing)}." : " A look contradicts it."
                         : "";

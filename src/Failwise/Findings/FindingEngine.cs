@@ -20,9 +20,9 @@ public static class FindingEngine
     });
 
     /// <summary>Chains the rules of <paramref name="knowledge"/> over the case.</summary>
-    public static FindingSet Chain(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings)
+    public static FindingSet Chain(KnowledgeBase knowledge, TeardownCase teardown, Measured measured)
     {
-        Bench bench = new(knowledge, teardown, readings);
+        Bench bench = new(knowledge, teardown, measured);
         List<Candidate> candidates = Candidates(knowledge, bench, teardown);
         Candidate.Introduce(candidates);
         ISession session = Factory.Value.CreateSession();
@@ -34,19 +34,19 @@ public static class FindingEngine
     }
 
     /// <summary>What became of one rule: why it fired, or what is missing, or what contradicts it.</summary>
-    public static Finding Explain(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings, FindingSet found, string ruleId)
+    public static Finding Explain(KnowledgeBase knowledge, TeardownCase teardown, Measured measured, FindingSet found, string ruleId)
     {
         FindingRule rule = knowledge.Findings[ruleId];
-        Bench bench = new(knowledge, teardown, readings);
+        Bench bench = new(knowledge, teardown, measured);
         return new Finding(rule, ConditionTree.Judge(rule.When, atom => AskWithFindings(atom, bench, found)));
     }
 
     /// <summary>Answers every atomic condition of a rule by itself, for "why not".</summary>
     public static IReadOnlyList<(Condition Atom, Answer Answer)> ExplainParts(
-        KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings, FindingSet found, string ruleId)
+        KnowledgeBase knowledge, TeardownCase teardown, Measured measured, FindingSet found, string ruleId)
     {
-        Bench bench = new(knowledge, teardown, readings);
-        return [.. ConditionTree.Atoms(knowledge.Findings[ruleId].When).Select(atom => (atom, AskWithFindings(atom, bench, found)))];
+        Bench bench = new(knowledge, teardown, measured);
+        return [.. Condition.Atoms(knowledge.Findings[ruleId].When).Select(atom => (atom, AskWithFindings(atom, bench, found)))];
     }
 
     private static Answer AskWithFindings(Condition atom, Bench bench, FindingSet found)
@@ -83,7 +83,7 @@ public static class FindingEngine
         Queue<string> open = new();
         foreach ((string key, Condition when) in rules)
         {
-            foreach (Condition atom in ConditionTree.Atoms(when))
+            foreach (Condition atom in Condition.Atoms(when))
             {
                 if (Candidate.RuleAsked(atom) is { } asked)
                 {
@@ -115,6 +115,7 @@ public static class FindingEngine
         {
             SightingCondition c => bench.Knows(c.Part),
             ReadingCondition c => bench.Knows(c.Part),
+            ResultCondition c => bench.HasWorked(c.Calculation),
             NumberCondition c => teardown.Numbers.ContainsKey(c.Number),
             StatedCondition { Kind: StatedKind.Finding } => false,
             _ => bench.Ask(atom).Truth != Truth.Unknown,
@@ -150,14 +151,6 @@ public static class FindingEngine
 /// <summary>Judges conditions made of conditions.</summary>
 internal static class ConditionTree
 {
-    public static IEnumerable<Condition> Atoms(Condition condition) => condition switch
-    {
-        AllOf c => c.Parts.SelectMany(Atoms),
-        AnyOf c => c.Parts.SelectMany(Atoms),
-        NoneOf c => c.Parts.SelectMany(Atoms),
-        _ => [condition],
-    };
-
     public static Answer Judge(Condition condition, Func<Condition, Answer> ask) => condition switch
     {
         AllOf c => All([.. c.Parts.Select(p => Judge(p, ask))]),
@@ -211,7 +204,7 @@ internal sealed class Candidate(string key, Condition when)
         Dictionary<string, Candidate> byKey = candidates.ToDictionary(c => c.Key, StringComparer.Ordinal);
         foreach (Candidate candidate in candidates)
         {
-            foreach (string asked in ConditionTree.Atoms(candidate.When).Select(RuleAsked).OfType<string>().Distinct())
+            foreach (string asked in Condition.Atoms(candidate.When).Select(RuleAsked).OfType<string>().Distinct())
             {
                 if (byKey.TryGetValue(asked, out Candidate? source))
                 {

@@ -3,7 +3,17 @@ using Failwise.Problems;
 namespace Failwise.Knowledge;
 
 /// <summary>What must hold for a finding or circumstance to follow.</summary>
-public abstract record Condition(Location At);
+public abstract record Condition(Location At)
+{
+    /// <summary>The conditions that are not made of others.</summary>
+    public static IEnumerable<Condition> Atoms(Condition condition) => condition switch
+    {
+        AllOf c => c.Parts.SelectMany(Atoms),
+        AnyOf c => c.Parts.SelectMany(Atoms),
+        NoneOf c => c.Parts.SelectMany(Atoms),
+        _ => [condition],
+    };
+}
 
 public sealed record AllOf(IReadOnlyList<Condition> Parts, Location At) : Condition(At);
 
@@ -40,6 +50,13 @@ public sealed record StatedCondition(StatedKind Kind, string Id, Location At) : 
 
 /// <summary>A number of the case lies below or above a limit, both exclusive.</summary>
 public sealed record NumberCondition(string Number, double? Below, double? Above, Location At) : Condition(At);
+
+/// <summary>The result of a calculation of the case lies below or above a value, both exclusive, or is a word.</summary>
+/// <param name="Part">The part it must belong to; null for any.</param>
+/// <param name="Below">In the unit of the output.</param>
+/// <param name="Is">The word the output says.</param>
+public sealed record ResultCondition(
+    string Calculation, string Output, string? Part, double? Below, double? Above, string? Is, Location At) : Condition(At);
 
 /// <summary>A reading stands to its limit as named: above-limit, below-limit, within, too-close.</summary>
 public sealed record ReadingCondition(string Quantity, string Part, string Is, Spread Spread, Location At) : Condition(At);

@@ -17,6 +17,7 @@ public sealed class KnowledgeBase
     private readonly Lazy<WordIndex> machineWords;
     private readonly Lazy<WordIndex> placeWords;
 
+    private readonly Lazy<IReadOnlySet<string>> quantities;
     private readonly Lazy<IReadOnlyList<RuleFile>> files;
 
     /// <param name="parts">What the knowledge base is made of.</param>
@@ -39,6 +40,8 @@ public sealed class KnowledgeBase
         Decisions = parts.Decisions;
         Downstream = parts.Downstream;
         Sheets = parts.Sheets;
+        Fits = parts.Fits;
+        Limits = parts.Limits;
         Sureness = parts.Sureness;
         ExtentWeights = parts.ExtentWeights;
         partLine = Lines(Parts, p => p.KindOf);
@@ -50,6 +53,12 @@ public sealed class KnowledgeBase
         featureWords = new Lazy<WordIndex>(() => new WordIndex(Features.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
         machineWords = new Lazy<WordIndex>(() => new WordIndex(Machines.Values.SelectMany(c => c.Words.Append(c.Name).Append(c.Id).Select(w => (w, c.Id)))));
         placeWords = new Lazy<WordIndex>(() => new WordIndex(Axes.SelectMany(a => a.Words.Select(w => (w, w)).Concat(a.Also.Select(kv => (kv.Key, kv.Value))))));
+        quantities = new Lazy<IReadOnlySet<string>>(() => new HashSet<string>(
+        [
+            "diameter", "taper", "out-of-round", .. Fits.Select(f => f.Clearance).OfType<string>(), .. Limits.Values.SelectMany(l => l.Rows).Select(r => r.Quantity),
+            .. Findings.Values.Select(f => f.When).Concat(Circumstances.Values.Select(c => c.When).OfType<Condition>())
+                .SelectMany(Condition.Atoms).OfType<ReadingCondition>().Select(c => c.Quantity),
+        ], StringComparer.Ordinal));
         AxisOf = Axes.SelectMany(a => a.Words.Select(w => (w, a.Id))).GroupBy(x => x.w, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.First().Id, StringComparer.Ordinal);
     }
@@ -82,6 +91,12 @@ public sealed class KnowledgeBase
 
     public IReadOnlyDictionary<string, SheetRule> Sheets { get; }
 
+    /// <summary>Which shaft runs in which bore.</summary>
+    public IReadOnlyList<Fit> Fits { get; }
+
+    /// <summary>Published example limits, used only where a case names them.</summary>
+    public IReadOnlyDictionary<string, LimitSet> Limits { get; }
+
     /// <summary>Likelihood ratio of an observer who is sure, fairly sure or doubtful, at least 1.</summary>
     public IReadOnlyDictionary<string, double> Sureness { get; }
 
@@ -101,6 +116,9 @@ public sealed class KnowledgeBase
     internal WordIndex MachineWords => machineWords.Value;
 
     internal WordIndex PlaceWords => placeWords.Value;
+
+    /// <summary>Quantities that some rule, fit or limit speaks of.</summary>
+    internal IReadOnlySet<string> Quantities => quantities.Value;
 
     internal IReadOnlyDictionary<string, string> AxisOf { get; }
 
@@ -175,6 +193,10 @@ internal sealed record KnowledgeParts
     public Dictionary<string, DownstreamRule> Downstream { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, SheetRule> Sheets { get; } = new(StringComparer.Ordinal);
+
+    public List<Fit> Fits { get; } = [];
+
+    public Dictionary<string, LimitSet> Limits { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, double> Sureness { get; } = new(StringComparer.Ordinal);
 

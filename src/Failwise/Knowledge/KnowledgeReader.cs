@@ -70,6 +70,9 @@ public static class KnowledgeReader
                 case "vocabulary":
                     ReadVocabulary(name, file.Root);
                     break;
+                case "limits":
+                    One(file, LimitShapes.Shipped, map => Add(parts.Limits, "limit table", map, ReadLimits(map), name));
+                    break;
                 case "parts":
                     EachOf(file.Root, RuleShapes.Part, map => Add(parts.Parts, "part", map, ReadPart(map, name)));
                     break;
@@ -104,7 +107,7 @@ public static class KnowledgeReader
                     EachOf(file.Root, WorkShapes.Sheet, map => Add(parts.Sheets, "sheet line", map, WorkReading.Sheet(map)));
                     break;
                 default:
-                    problems.Error("FW034", file.Root.At with { Line = 0, Column = 0 }, $"files are expected in one of the folders vocabulary, parts, history, symptoms, sources, patterns, findings, causes, work, decisions, downstream, sheets; '{kind}' is none of them.");
+                    problems.Error("FW034", file.Root.At with { Line = 0, Column = 0 }, $"files are expected in one of the folders vocabulary, limits, parts, history, symptoms, sources, patterns, findings, causes, work, decisions, downstream, sheets; '{kind}' is none of them.");
                     break;
             }
         }
@@ -176,6 +179,9 @@ public static class KnowledgeReader
                     EachOf(root, RuleShapes.Axis, m => parts.Axes.Add(new PlaceAxis(m.Text("axis")!, m.Texts("words"),
                         m["also"] is MapNode also ? also.Entries.ToDictionary(e => e.Key.Text, e => ((ScalarNode)e.Value).Text, StringComparer.Ordinal) : new Dictionary<string, string>())));
                     break;
+                case "fits":
+                    EachOf(root, RuleShapes.Fit, m => parts.Fits.Add(new Fit(m.Text("bore")!, m.Text("shaft"), m.Text("clearance"), m.Text("of"), m.At)));
+                    break;
                 case "words":
                     if (Checked(root, RuleShapes.WordList))
                     {
@@ -193,7 +199,7 @@ public static class KnowledgeReader
 
                     break;
                 default:
-                    problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, places and words; '{name}' is none of them.");
+                    problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, places, fits and words; '{name}' is none of them.");
                     break;
             }
         }
@@ -205,6 +211,9 @@ public static class KnowledgeReader
                 share?.Entries.ToDictionary(e => e.Key.Text, e => share.Chance(e.Key.Text)!.Value, StringComparer.Ordinal) ?? new Dictionary<string, double>(),
                 m.Texts("shown-by"));
         }
+
+        private LimitSet ReadLimits(MapNode m) => new(
+            m.Text("id")!, m.Text("title")!, LimitReader.Rows(m, example: true, problems, part => part.Text.Trim()), ReadSources(m), m.At);
 
         private static Part ReadPart(MapNode m, string group) => new(
             m.Text("id")!, m.Text("name")!, m.Texts("kind-of"), m.Texts("words"), m.Text("count"), m.Texts("machines"), m.Texts("places"),
@@ -408,6 +417,11 @@ public static class KnowledgeReader
         if (m.Text("reading") is { } quantity)
         {
             return new ReadingCondition(quantity, m.Text("part")!, m.Text("is")!, ReadSpread(m), m.At);
+        }
+
+        if (m.Text("result") is { } calculation)
+        {
+            return new ResultCondition(calculation, m.Text("output")!, m.Text("part"), m.Number("below"), m.Number("above"), m.Text("is"), m.At);
         }
 
         IReadOnlyList<string> see = m.Texts("see");

@@ -55,6 +55,12 @@ internal static class PackedKnowledge
         codec.Map(parts.Decisions, PackedWork.Decision);
         codec.Map(parts.Downstream, PackedWork.Downstream);
         codec.Map(parts.Sheets, PackedWork.Sheet);
+        codec.Map(parts.Limits, LimitSetOf);
+        IReadOnlyList<Fit> fits = codec.List(parts.Fits, FitOf);
+        if (parts.Fits.Count == 0)
+        {
+            parts.Fits.AddRange(fits);
+        }
     }
 
     private static MachineKind Machine(PackCodec c, MachineKind? m) => new(c.Text(m?.Id), c.Text(m?.Name), c.Texts(m?.Words));
@@ -110,6 +116,16 @@ internal static class PackedKnowledge
         (LinkTarget)c.Number((int)(l?.Target ?? 0)), c.Text(l?.Id), c.Maybe(l?.Sign, SignOf), c.Real(l?.Strength ?? 0), c.Text(l?.Word),
         Sources(c, l?.Sources), c.MaybeText(l?.Note), c.At(l?.At ?? default));
 
+    private static Fit FitOf(PackCodec c, Fit? f) => new(
+        c.Text(f?.Bore), c.MaybeText(f?.Shaft), c.MaybeText(f?.Clearance), c.MaybeText(f?.Of), c.At(f?.At ?? default));
+
+    private static LimitSet LimitSetOf(PackCodec c, LimitSet? l) => new(
+        c.Text(l?.Id), c.Text(l?.Title),
+        c.List(l?.Rows, static (c, r) => new LimitRow(
+            c.Text(r?.Part), c.Text(r?.Quantity), c.MaybeText(r?.Min), c.MaybeText(r?.Max), c.MaybeText(r?.NewMin), c.MaybeText(r?.NewMax),
+            c.Text(r?.From), c.Flag(r?.Example ?? false), c.At(r?.At ?? default))),
+        Sources(c, l?.Sources), c.At(l?.At ?? default));
+
     private static LookHint Look(PackCodec c, LookHint? l) => new(c.Text(l?.How), c.MaybeText(l?.Tool), c.Real(l?.Minutes ?? 0), c.Texts(l?.LostBy));
 
     private static IReadOnlyList<LookAlike> LookAlikes(PackCodec c, IReadOnlyList<LookAlike>? all) =>
@@ -123,7 +139,7 @@ internal static class PackedKnowledge
 
     private static Condition ConditionOf(PackCodec c, Condition? condition)
     {
-        int kind = c.Number(condition switch { null => 0, AllOf => 1, AnyOf => 2, NoneOf => 3, SightingCondition => 4, StatedCondition => 5, NumberCondition => 6, _ => 7 });
+        int kind = c.Number(condition switch { null => 0, AllOf => 1, AnyOf => 2, NoneOf => 3, SightingCondition => 4, StatedCondition => 5, NumberCondition => 6, ResultCondition => 8, _ => 7 });
         Location at = c.At(condition?.At ?? default);
         switch (kind)
         {
@@ -142,6 +158,11 @@ internal static class PackedKnowledge
             case 6:
                 NumberCondition? number = condition as NumberCondition;
                 return new NumberCondition(c.Text(number?.Number), c.MaybeReal(number?.Below), c.MaybeReal(number?.Above), at);
+            case 8:
+                ResultCondition? result = condition as ResultCondition;
+                return new ResultCondition(
+                    c.Text(result?.Calculation), c.Text(result?.Output), c.MaybeText(result?.Part), c.MaybeReal(result?.Below),
+                    c.MaybeReal(result?.Above), c.MaybeText(result?.Is), at);
             default:
                 ReadingCondition? reading = condition as ReadingCondition;
                 return new ReadingCondition(c.Text(reading?.Quantity), c.Text(reading?.Part), c.Text(reading?.Is), SpreadOf(c, reading?.Spread ?? default), at);

@@ -1,3 +1,4 @@
+using Failwise.Calculations;
 using Failwise.Problems;
 
 namespace Failwise.Knowledge;
@@ -56,6 +57,20 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
         }
 
         new WorkReferenceCheck(knowledge, problems).Run();
+
+        foreach (Fit fit in knowledge.Fits)
+        {
+            Each(new[] { fit.Bore, fit.Shaft, fit.Of }.OfType<string>(), "FW012", "part", knowledge.Parts.Keys, fit.At);
+        }
+
+        foreach (LimitSet set in knowledge.Limits.Values)
+        {
+            Sources(set.Sources, set.At);
+            foreach (LimitRow row in set.Rows)
+            {
+                Each([row.Part], "FW012", "part", knowledge.Parts.Keys, row.At);
+            }
+        }
 
         if (!knowledge.Sureness.ContainsKey("sure"))
         {
@@ -123,6 +138,9 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
             case ReadingCondition c:
                 Each([c.Part], "FW012", "part", knowledge.Parts.Keys, c.At);
                 break;
+            case ResultCondition c:
+                CheckResult(c);
+                break;
             case StatedCondition c:
                 (string code, string what, IEnumerable<string> known) = c.Kind switch
                 {
@@ -133,6 +151,25 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
                 };
                 Each([c.Id], code, what, known, c.At);
                 break;
+        }
+    }
+
+    private void CheckResult(ResultCondition c)
+    {
+        Each(c.Part is null ? [] : [c.Part], "FW012", "part", knowledge.Parts.Keys, c.At);
+        if (CalculationCatalog.Find(c.Calculation) is not { } calculation)
+        {
+            problems.Error("FW063", c.At, $"unknown calculation '{Yaml.Shape.Short(c.Calculation)}'.{Suggest.Nearest(c.Calculation, [.. CalculationCatalog.All.Select(k => k.Id)])}");
+        }
+        else if (calculation.Outputs.FirstOrDefault(o => o.Name == c.Output) is not { } output)
+        {
+            problems.Error("FW064", c.At, $"'{c.Calculation}' has no result '{Yaml.Shape.Short(c.Output)}'.{Suggest.Nearest(c.Output, [.. calculation.Outputs.Select(o => o.Name)])}");
+        }
+        else if ((output.Unit.Length == 0) != (c.Is is not null) || (c.Is is null && c.Below is null && c.Above is null))
+        {
+            problems.Error("FW006", c.At, output.Unit.Length == 0
+                ? $"'{c.Output}' is a word: write is with the word."
+                : $"'{c.Output}' is a number{(output.Unit == "-" ? "" : " in " + output.Unit)}: write below, above or both.");
         }
     }
 

@@ -70,6 +70,13 @@ internal static class RuleShapes
             new("is", new ChoiceShape("above-limit", "below-limit", "within", "too-close"), true, "How it stands to its limit."),
             .. SpreadFields,
         ]),
+        new GroupShape("a result condition", "result",
+            new("result", Word, true, "The calculation, such as journal-bearing-film."),
+            new("output", Word, true, "Which of its results, such as least-film."),
+            new("part", Word, false, "The part it was worked for."),
+            new("below", new NumberShape(-1e12, 1e12), false, "Holds below this, in the unit of the result."),
+            new("above", new NumberShape(-1e12, 1e12), false, "Holds above this, in the unit of the result."),
+            new("is", Sentence, false, "The word that the result says.")),
         new GroupShape("a sighting condition", "part",
         [
             new("part", Word, true, "The part."),
@@ -129,6 +136,12 @@ internal static class RuleShapes
     public static readonly GroupShape Axis = new("a place axis", null,
         new("axis", Word, true, "Name of the axis."), new("words", new ListShape(Word), true, "Its words."),
         new("also", new OpenGroupShape(Word), false, "Other words and the word they stand for."));
+
+    public static readonly GroupShape Fit = new("a fit", null,
+        new("bore", Word, true, "The part whose inside diameter is read."),
+        new("shaft", Word, false, "The part whose outside diameter is read."),
+        new("clearance", Word, false, "The quantity that bore less shaft gives."),
+        new("of", Word, false, "The part to which the clearance belongs."));
 
     public static readonly GroupShape WordList = new("the word list", null,
         new("strengths", new OpenGroupShape(new NumberShape(0, 1)), true, "Strength words and their numbers."),

@@ -1,43 +1,53 @@
-using Failwise.Calculations;
 using Failwise.Cases;
-using Failwise.Units;
+using Failwise.Knowledge;
+
 namespace Failwise.Measurements;
 
-/// <summary>Judges measurements against their limits, with the uncertainty of the instrument when it is known (ISO 14253-1, JCGM 106).</summary>
+/// <summary>
+/// Judges measurements against their limits: several readings become size, taper and out-of-round, pairs become clearances, and the
+/// figures of the case are worked out.
+/// </summary>
 public static class MeasurementAssessor
 {
-    /// <summary>One reading per measurement of the case, in the order of the case.</summary>
-    public static IReadOnlyList<Reading> Assess(TeardownCase teardown) =>
-        [.. teardown.Measurements.Select((m, i) => Assess(i + 1, m))];
-
-    private static Reading Assess(int number, Measurement m)
+    /// <summary>What was measured in a case, in its order.</summary>
+    public static Measured Assess(KnowledgeBase knowledge, TeardownCase teardown)
     {
-        if (m.Limit is null || (m.Limit.Min is null && m.Limit.Max is null))
+        if (teardown.Measurements.Count == 0 && teardown.Requests.Count == 0)
         {
-            return new Reading(number, m, LimitState.NoLimit, null, null);
+            return Measured.Nothing;
         }
 
-        Quantity value = Parse(m.Value);
-        string unit = value.Unit.Symbol;
-        double low = m.Limit.Min is { } min ? Parse(min).In(unit) : double.NegativeInfinity;
-        double high = m.Limit.Max is { } max ? Parse(max).In(unit) : double.PositiveInfinity;
-        double spread = m.Uncertainty is { } u ? Parse(u).In(unit) : 0;
-        if (low >= high)
+        List<Reading> readings = [.. teardown.Measurements.Select((m, i) => SizeOf(knowledge, teardown, m, i + 1))];
+        foreach (Reading size in readings.ToArray())
         {
-            return new Reading(number, m, LimitState.NoLimit, null, "the lower limit is not below the upper one");
+            foreach (DerivedValue form in Form.Of(size))
+            {
+                readings.Add(Derived(knowledge, teardown, form, readings.Count + 1));
+            }
         }
 
-        // Half the expanded uncertainty (coverage factor 2, about 95 %) is the standard uncertainty.
-        double? within = spread > 0 ? Conformance.Probability(value.Value, spread / 2, low, high) : null;
-        LimitState state = Conformance.Decide(value.Value, spread, low, high) switch
+        foreach (DerivedValue clearance in Clearances.Of(knowledge, readings).ToArray())
         {
-            Verdict.Within => LimitState.Within,
-            Verdict.TooCloseToCall => LimitState.TooClose,
-            _ => value.Value > high ? LimitState.Above : LimitState.Below,
-        };
-        return new Reading(number, m, state, within, within is { } p ? $"chance of being within: {100 * p:0} %" : null);
+            readings.Add(Derived(knowledge, teardown, clearance, readings.Count + 1));
+        }
+
+        return new Measured(readings, NumberWorker.Work(knowledge, teardown, readings));
     }
 
-    private static Quantity Parse(string text) =>
-        QuantityParser.TryParse(text, out Quantity? quantity, out string? reason) ? quantity : throw new InvalidOperationException(reason);
+    private static Reading SizeOf(KnowledgeBase knowledge, TeardownCase teardown, Measurement m, int number)
+    {
+        DerivedValue value = Form.SizeOf(m);
+        Limit? limit = m.Limit ?? LimitOf(knowledge, teardown, m.Part, m.Quantity);
+        return LimitJudge.Judge(number, value with { Measurement = m with { Limit = limit } });
+    }
+
+    private static Reading Derived(KnowledgeBase knowledge, TeardownCase teardown, DerivedValue value, int number)
+    {
+        Limit? limit = value.Measurement.Limit ?? LimitOf(knowledge, teardown, value.Measurement.Part, value.Measurement.Quantity);
+        return LimitJudge.Judge(number, value with { Measurement = value.Measurement with { Limit = limit } });
+    }
+
+    private static Limit? LimitOf(KnowledgeBase knowledge, TeardownCase teardown, string part, string quantity) =>
+        LimitLookup.Find(knowledge, teardown.Limits, part, quantity) is { } row && (row.Min ?? row.Max) is not null
+            ? new Limit(row.Min, row.Max, row.From, row.Example) : null;
 }

@@ -160,7 +160,7 @@ public sealed class Atlas
     }
 
     private static IEnumerable<SightingCondition> ConditionSigns(Condition condition) =>
-        Failwise.Findings.ConditionTree.Atoms(condition).OfType<SightingCondition>();
+        Condition.Atoms(condition).OfType<SightingCondition>();
 
     private string CausePage(Cause cause)
     {

@@ -20,6 +20,7 @@ internal static class ConditionText
         },
         NumberCondition c => $"{c.Number}{(c.Below is { } b ? " below " + b : "")}{(c.Above is { } a ? " above " + a : "")}",
         ReadingCondition c => $"{c.Quantity} of {knowledge.Parts[c.Part].Name} {c.Is.Replace('-', ' ')}{Rest([], Extent.Unstated, c.Spread)}",
+        ResultCondition c => $"{c.Output.Replace('-', ' ')} by {c.Calculation}{(c.Below is { } b ? " below " + b : "")}{(c.Above is { } a ? " above " + a : "")}{(c.Is is { } word ? " is " + word : "")}",
         _ => "",
     };
 

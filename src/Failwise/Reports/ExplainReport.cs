@@ -106,7 +106,7 @@ public static class ExplainReport
 
     private static void WriteFinding(StringWriter w, Diagnosis diagnosis, FindingRule rule)
     {
-        Finding finding = FindingEngine.Explain(diagnosis.Knowledge, diagnosis.Case, diagnosis.Readings, diagnosis.Findings, rule.Id);
+        Finding finding = FindingEngine.Explain(diagnosis.Knowledge, diagnosis.Case, diagnosis.Measured, diagnosis.Findings, rule.Id);
         w.WriteLine(rule.Says);
         w.WriteLine(finding.Answer.Truth switch
         {
@@ -114,7 +114,7 @@ public static class ExplainReport
             Truth.Contradicted => "It did not fire: something that was looked at contradicts it.",
             _ => "It did not fire: something is still missing.",
         });
-        foreach ((Condition atom, Answer answer) in FindingEngine.ExplainParts(diagnosis.Knowledge, diagnosis.Case, diagnosis.Readings, diagnosis.Findings, rule.Id))
+        foreach ((Condition atom, Answer answer) in FindingEngine.ExplainParts(diagnosis.Knowledge, diagnosis.Case, diagnosis.Measured, diagnosis.Findings, rule.Id))
         {
             string state = answer.Truth switch { Truth.Holds => "holds", Truth.Contradicted => "contradicted", _ => "missing" };
             string by = answer.Truth == Truth.Unknown ? string.Join("; ", answer.Missing) : string.Join(", ", answer.Reasons.Select(r => $"{r.Kind} {r.Id}"));

@@ -1,9 +1,11 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Failwise.Calculations;
 using Failwise.Causes;
 using Failwise.Checks;
 using Failwise.Findings;
+using Failwise.Measurements;
 using Failwise.Work;
 
 namespace Failwise.Reports;
@@ -50,6 +52,8 @@ public static class JsonReport
             }
 
             json.WriteEndArray();
+            WriteReadings(json, diagnosis.Readings);
+            WriteCalculations(json, diagnosis.Calculations);
             json.WriteStartArray("checks");
             foreach (PlannedCheck check in diagnosis.Checks)
             {
@@ -84,6 +88,109 @@ public static class JsonReport
         }
 
         return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static void WriteReadings(Utf8JsonWriter json, IReadOnlyList<Reading> readings)
+    {
+        json.WriteStartArray("readings");
+        foreach (Reading r in readings)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", r.Number);
+            json.WriteString("kind", NumbersText.KindOf(r.Kind));
+            json.WriteString("part", r.Measurement.Part);
+            WriteNumbers(json, "at", r.Measurement.Places);
+            json.WriteString("quantity", r.Measurement.Quantity);
+            json.WriteString("written", r.Measurement.Value);
+            json.WriteNumber("value", r.Value.Value);
+            json.WriteString("unit", r.Value.Unit.Symbol);
+            json.WriteString("says", r.InBothSystems);
+            WriteText(json, "smallest", r.Smallest?.Text);
+            WriteText(json, "largest", r.Largest?.Text);
+            WriteText(json, "limitMin", r.Measurement.Limit?.Min);
+            WriteText(json, "limitMax", r.Measurement.Limit?.Max);
+            WriteText(json, "limitFrom", r.Measurement.Limit?.From);
+            json.WriteString("stands", NumbersText.StateOf(r.State));
+            if (r.ProbabilityWithin is { } p)
+            {
+                json.WriteNumber("probabilityWithin", Rounded(p));
+            }
+
+            WriteNumbers(json, "from", r.From);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteCalculations(Utf8JsonWriter json, IReadOnlyList<WorkedNumber> calculations)
+    {
+        json.WriteStartArray("calculations");
+        foreach (WorkedNumber w in calculations)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", w.Number);
+            json.WriteString("id", w.Result.Calculation.Id);
+            json.WriteString("title", w.Result.Calculation.Title);
+            WriteText(json, "part", w.Request.Part);
+            WriteNumbers(json, "at", w.Request.Places);
+            WriteText(json, "when", w.Request.When);
+            json.WriteStartArray("inputs");
+            foreach (InputEcho i in w.Result.Inputs)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", i.Input.Name);
+                json.WriteString("says", i.Text);
+                json.WriteString("from", i.Assumed ? "assumed" : w.Origins.GetValueOrDefault(i.Input.Name, "given"));
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("results");
+            foreach (OutputValue o in w.Result.Outputs)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", o.Output.Name);
+                json.WriteString("says", o.Text);
+                if (o.Number is { } number)
+                {
+                    json.WriteNumber("value", number);
+                    json.WriteString("unit", o.Output.Unit);
+                }
+
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            WriteStrings(json, "missing", w.Result.Missing.Select(m => m.Name));
+            WriteStrings(json, "problems", w.Result.Problems);
+            WriteStrings(json, "notes", w.Result.Notes);
+            json.WriteString("formula", w.Result.Calculation.Formula);
+            json.WriteString("validity", w.Result.Calculation.Validity);
+            json.WriteString("source", w.Result.Calculation.Source);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteText(Utf8JsonWriter json, string name, string? value)
+    {
+        if (value is not null)
+        {
+            json.WriteString(name, value);
+        }
+    }
+
+    private static void WriteNumbers(Utf8JsonWriter json, string name, IReadOnlyList<int> values)
+    {
+        json.WriteStartArray(name);
+        foreach (int value in values)
+        {
+            json.WriteNumberValue(value);
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteVerdict(Utf8JsonWriter json, CauseRanking causes)

@@ -263,7 +263,13 @@ public static class MarkdownReport
             if (diagnosis.Readings.Count > 0)
             {
                 md.Heading(3, "Readings");
-                md.Table(["part", "quantity", "value", "limit", "stands"], [.. diagnosis.Readings.Select(ReadingRow)]);
+                md.Table(["", "part", "quantity", "value", "limit", "stands"], [.. diagnosis.Readings.Select(NumbersText.Row)]);
+            }
+
+            if (diagnosis.Calculations.Count > 0)
+            {
+                md.Heading(3, "Worked out from the figures");
+                NumbersText.Write(md, diagnosis.Knowledge, diagnosis.Calculations);
             }
 
             if (diagnosis.Findings.Fired.Count > 0)
@@ -292,23 +298,8 @@ public static class MarkdownReport
             return [o.Number.ToString(), Safe(knowledge.Parts[o.Part].Name), seen + unsure + written, EvidenceGathering.SayPlace(o), Safe(o.Note ?? "")];
         }
 
-        private static string[] ReadingRow(Reading r) =>
-        [
-            r.Measurement.Part.Replace('-', ' ') + (r.Measurement.Places.Count > 0 ? " " + string.Join(", ", r.Measurement.Places) : ""),
-            Safe(r.Measurement.Quantity.Replace('-', ' ')), Safe(r.Measurement.Value),
-            r.Measurement.Limit is { } l ? Safe(string.Join(" to ", new[] { l.Min, l.Max }.OfType<string>()) + (l.From is { } from ? $" ({from})" : "")) : "",
-            (r.State switch
-            {
-                LimitState.Above => "above the limit",
-                LimitState.Below => "below the limit",
-                LimitState.Within => "within",
-                LimitState.TooClose => "too close to call",
-                _ => "no limit given",
-            }) + (r.Note is { } note ? " - " + Safe(note) : ""),
-        ];
-
         private static string Reasons(IReadOnlyList<Reason> reasons) =>
-            string.Join(", ", reasons.Select(r => r.Kind is "observation" or "reading" ? $"{r.Kind} {r.Id}" : r.Id.Replace('-', ' ')));
+            string.Join(", ", reasons.Select(r => r.Kind is "observation" or "reading" or "calculation" ? $"{r.Kind} {r.Id}" : r.Id.Replace('-', ' ')));
 
         private void WriteNotLookedAt()
         {

@@ -82,7 +82,7 @@ public static class HandbookScorer
             return new RowScore(id, true, null, causes, 0, null, [], map.At);
         }
 
-        FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
+        FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
         string[] evidence = [.. EvidenceGathering.Gather(knowledge, teardown, findings).Where(e => e.Present).Select(e => e.Id)];
         if (map.Flag("harmless"))
         {

@@ -69,7 +69,7 @@ public static class Scorer
 
     private static CaseScore ScoreOne(KnowledgeBase knowledge, SolvedCase solved, TeardownCase teardown)
     {
-        FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
+        FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
         CauseRanking ranking = CauseRanker.Rank(knowledge, teardown, findings);
         string[] order = [.. ranking.Ranked.Select(r => r.Cause.Id)];
         int at = Array.FindIndex(order, solved.Roots.Contains);

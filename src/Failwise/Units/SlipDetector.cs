@@ -26,6 +26,47 @@ public static class SlipDetector
             : null;
     }
 
+    /// <summary>Does a length lie far outside a span, and inside it once inches are taken for millimetres or the other way round?</summary>
+    /// <param name="reading">The reading, a length.</param>
+    /// <param name="lowest">Least value to be expected, a length; null when not known.</param>
+    /// <param name="highest">Most value to be expected, a length; null when not known.</param>
+    /// <returns>A question, or null.</returns>
+    public static Slip? InchForMillimetre(Quantity reading, Quantity? lowest, Quantity? highest) =>
+        Mixed(reading, lowest, highest, "mm", 25.4) is { } much
+            ? new Slip(
+                SlipKind.InchForMillimetre,
+                $"{reading.Text} is {(much ? "about 25 times" : "about 1/25 of")} what is expected here " +
+                    $"({SpanText(lowest, highest)}): were inches and millimetres mixed?")
+            : null;
+
+    /// <summary>Does a torque lie far outside a span, and inside it once lbf·ft is taken for lbf·in or the other way round?</summary>
+    /// <param name="torque">The torque written.</param>
+    /// <param name="lowest">Least value to be expected, a torque; null when not known.</param>
+    /// <param name="highest">Most value to be expected, a torque; null when not known.</param>
+    /// <returns>A question, or null.</returns>
+    public static Slip? FootForInchPounds(Quantity torque, Quantity? lowest, Quantity? highest) =>
+        Mixed(torque, lowest, highest, "N·m", 12) is { } much
+            ? new Slip(
+                SlipKind.FootForInchPounds,
+                $"{torque.Text} is {(much ? "about 12 times" : "about 1/12 of")} what is expected here " +
+                    $"({SpanText(lowest, highest)}): were lbf·ft and lbf·in mixed?")
+            : null;
+
+    // Wear moves a reading outside its span by itself, so the converted value may lie a little outside too, but the reading must be far
+    // off. Where only a most is given, a reading near 0 is honest and is not asked about.
+    private static bool? Mixed(Quantity reading, Quantity? lowest, Quantity? highest, string unit, double factor)
+    {
+        var (value, far) = (reading.In(unit), Math.Sqrt(factor));
+        double? low = lowest?.In(unit), high = highest?.In(unit);
+        var (least, most) = ((low ?? high / 2) / 1.5, (high ?? low * 2) * 1.5);
+        if (high > 0 && value > high * far && value / factor >= least && value / factor <= most)
+            return true;
+        return low > 0 && value > 0 && value < low / far && value * factor >= least && value * factor <= most ? false : null;
+    }
+
+    private static string SpanText(Quantity? low, Quantity? high) =>
+        low is null || high is null || low.Text == high.Text ? (low ?? high)!.Text : $"{low.Text} to {high.Text}";
+
     /// <summary>Does a reading miss its neighbour by just one turn of the thimble?</summary>
     /// <param name="reading">The reading, a length.</param>
     /// <param name="expected">The size it should be near, for instance another reading of the same part.</param>
@@ -43,7 +84,7 @@ public static class SlipDetector
             ? new Slip(
                 SlipKind.ThimbleTurn,
                 $"{reading.Text} and {expected.Text} differ by one turn of the thimble " +
-                    $"({(turnMm == MetricTurnMm ? "0.5 mm" : "0.025 in")}): please read again.")
+                    $"({(turnMm == MetricTurnMm ? "0.5 mm" : "0.025 in")}): please read again, or was this one ground undersize?")
             : null;
     }
 

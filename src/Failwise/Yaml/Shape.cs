@@ -32,10 +32,10 @@ internal abstract record Shape
         _ => "a group of keys",
     };
 
-    internal static string Short(string text)
+    internal static string Short(string text, int most = 90)
     {
         string line = string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
-        return line.Length <= 90 ? line : line[..87] + "...";
+        return line.Length <= most ? line : line[..(most - 3)] + "...";
     }
 }
 

@@ -80,7 +80,7 @@ public class ChainingTests
         KnowledgeBase knowledge = TinyRules.Words.WithFinding("all-three",
             "{all: [{part: main-bearing, see: wiped}, {part: rod-bearing, see: wiped}, {part: oil-pump, see: scored}]}").Knowledge();
         TeardownCase teardown = Bench.Case(knowledge, Wiped + ", {part: rod-bearing, see: sound}");
-        IReadOnlyList<Reading> readings = MeasurementAssessor.Assess(teardown);
+        Measured readings = MeasurementAssessor.Assess(knowledge, teardown);
 
         var parts = FindingEngine.ExplainParts(knowledge, teardown, readings, Bench.Chain(knowledge, teardown), "all-three");
 

@@ -315,7 +315,7 @@ public class PositionLogicTests
     {
         KnowledgeBase knowledge = TinyRules.Words.WithFinding("asked", when).Knowledge();
         TeardownCase teardown = Bench.Case(knowledge, facts, more, machine);
-        IReadOnlyList<Reading> readings = MeasurementAssessor.Assess(teardown);
+        Measured readings = MeasurementAssessor.Assess(knowledge, teardown);
         FindingSet found = FindingEngine.Chain(knowledge, teardown, readings);
         Truth explained = FindingEngine.Explain(knowledge, teardown, readings, found, "asked").Answer.Truth;
         Truth chained = found.Fired.Any(f => f.Id == "asked") ? Truth.Holds : found.Contradicted.Any(f => f.Id == "asked") ? Truth.Contradicted : Truth.Unknown;

@@ -12,15 +12,15 @@ public sealed class LayoutTests
         ["Inference"] = [],
         ["Calculations"] = ["Units"],
         ["Yaml"] = ["Problems"],
-        ["Knowledge"] = ["Problems", "Yaml"],
-        ["Cases"] = ["Problems", "Units", "Yaml", "Knowledge"],
-        ["Measurements"] = ["Units", "Calculations", "Cases"],
-        ["Findings"] = ["Problems", "Knowledge", "Cases", "Measurements"],
+        ["Knowledge"] = ["Problems", "Units", "Calculations", "Yaml"],
+        ["Cases"] = ["Problems", "Units", "Calculations", "Yaml", "Knowledge"],
+        ["Measurements"] = ["Units", "Calculations", "Knowledge", "Cases"],
+        ["Findings"] = ["Problems", "Calculations", "Knowledge", "Cases", "Measurements"],
         ["Causes"] = ["Knowledge", "Cases", "Findings", "Inference"],
         ["Checks"] = ["Knowledge", "Cases", "Findings", "Causes", "Inference"],
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Reports"],
-        ["Reports"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work"],
+        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work"],
     };
 
     private static readonly Dictionary<string, string> OwnerOf = new(StringComparer.Ordinal)
