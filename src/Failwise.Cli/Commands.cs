@@ -23,6 +23,7 @@ internal static class Commands
         root.Add(Explain());
         root.Add(Words());
         root.Add(Calculate());
+        root.Add(CaseCommands.Command(Rules));
         root.Add(RulesCommand());
         ParseResult parsed = root.Parse(args);
         string[] wrong = [.. parsed.Errors.Select(e => e.Message), .. UnknownOptions(parsed)];

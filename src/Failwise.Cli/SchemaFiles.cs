@@ -27,6 +27,7 @@ internal static class SchemaFiles
         ["part.schema.json"] = Print("A list of Failwise parts", new ListShape(RuleShapes.Part)),
         ["history.schema.json"] = Print("A list of Failwise circumstances", new ListShape(RuleShapes.Circumstance)),
         ["symptom.schema.json"] = Print("A list of Failwise symptoms", new ListShape(RuleShapes.Symptom)),
+        ["codes.schema.json"] = Print("A list of Failwise short codes", new ListShape(RuleShapes.ShortCode)),
         ["source.schema.json"] = Print("A list of Failwise sources", new ListShape(RuleShapes.Source)),
     };
 

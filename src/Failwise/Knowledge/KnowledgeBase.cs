@@ -33,6 +33,7 @@ public sealed class KnowledgeBase
         Features = parts.Features;
         Machines = parts.Machines;
         Axes = parts.Axes;
+        Codes = parts.Codes;
         Sources = parts.Sources;
         Findings = parts.Findings;
         Causes = parts.Causes;
@@ -76,6 +77,9 @@ public sealed class KnowledgeBase
     public IReadOnlyDictionary<string, MachineKind> Machines { get; }
 
     public IReadOnlyList<PlaceAxis> Axes { get; }
+
+    /// <summary>Short codes of parts, places and patterns.</summary>
+    public IReadOnlyList<ShortCode> Codes { get; }
 
     public IReadOnlyDictionary<string, Source> Sources { get; }
 
@@ -179,6 +183,8 @@ internal sealed record KnowledgeParts
     public Dictionary<string, MachineKind> Machines { get; } = new(StringComparer.Ordinal);
 
     public List<PlaceAxis> Axes { get; } = [];
+
+    public List<ShortCode> Codes { get; } = [];
 
     public Dictionary<string, Source> Sources { get; } = new(StringComparer.Ordinal);
 

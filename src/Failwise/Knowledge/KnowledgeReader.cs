@@ -198,8 +198,11 @@ public static class KnowledgeReader
                     }
 
                     break;
+                case "codes" or ['c', 'o', 'd', 'e', 's', '-', ..]:
+                    EachOf(root, RuleShapes.ShortCode, ReadCode);
+                    break;
                 default:
-                    problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, places, fits and words; '{name}' is none of them.");
+                    problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, places, fits, words and codes; '{name}' is none of them.");
                     break;
             }
         }
@@ -214,6 +217,18 @@ public static class KnowledgeReader
 
         private LimitSet ReadLimits(MapNode m) => new(
             m.Text("id")!, m.Text("title")!, LimitReader.Rows(m, example: true, problems, part => part.Text.Trim()), ReadSources(m), m.At);
+
+        private void ReadCode(MapNode m)
+        {
+            string[] kinds = [.. new[] { "part", "place", "pattern" }.Where(k => m[k] is not null)];
+            if (kinds.Length != 1)
+            {
+                problems.Error("FW006", m.At, "a short code stands for one thing: a part, a place or a pattern.");
+                return;
+            }
+
+            parts.Codes.Add(new ShortCode(m.Text("code")!, kinds[0], m.Text(kinds[0])!, m.At));
+        }
 
         private static Part ReadPart(MapNode m, string group) => new(
             m.Text("id")!, m.Text("name")!, m.Texts("kind-of"), m.Texts("words"), m.Text("count"), m.Texts("machines"), m.Texts("places"),

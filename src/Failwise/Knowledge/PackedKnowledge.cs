@@ -36,6 +36,12 @@ internal static class PackedKnowledge
             parts.Axes.AddRange(axes);
         }
 
+        IReadOnlyList<ShortCode> codes = codec.List(parts.Codes, static (c, s) => new ShortCode(c.Text(s?.Code), c.Text(s?.Kind), c.Text(s?.Id), c.At(s?.At ?? default)));
+        if (parts.Codes.Count == 0)
+        {
+            parts.Codes.AddRange(codes);
+        }
+
         codec.Map(parts.Sureness, static (c, v) => c.Real(v));
         Dictionary<string, double> extents = parts.ExtentWeights.ToDictionary(e => e.Key.ToString(), e => e.Value, StringComparer.Ordinal);
         codec.Map(extents, static (c, v) => c.Real(v));

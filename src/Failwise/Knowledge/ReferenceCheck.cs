@@ -22,6 +22,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
             Each(feature.ShownBy, "FW012", "part", knowledge.Parts.Keys, at);
         }
 
+        CheckCodes();
         foreach (Pattern pattern in knowledge.Patterns.Values)
         {
             Each(pattern.KindOf, "FW013", "pattern", knowledge.Patterns.Keys, pattern.At);
@@ -78,6 +79,27 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
         }
 
         CheckCycles();
+    }
+
+    /// <summary>Codes have to resolve, and to mean one thing: people write them from paper.</summary>
+    private void CheckCodes()
+    {
+        HashSet<string> places = [.. knowledge.Axes.SelectMany(a => a.Words)];
+        Dictionary<string, ShortCode> seen = new(StringComparer.OrdinalIgnoreCase);
+        foreach (ShortCode code in knowledge.Codes)
+        {
+            (string problem, IReadOnlyCollection<string> known) = code.Kind switch
+            {
+                "part" => ("FW012", [.. knowledge.Parts.Keys]),
+                "place" => ("FW014", places),
+                _ => ("FW013", (IReadOnlyCollection<string>)[.. knowledge.Patterns.Keys]),
+            };
+            Each([code.Id], problem, code.Kind, known, code.At);
+            if (!seen.TryAdd(code.Kind + "/" + code.Code, code))
+            {
+                problems.Error("FW023", code.At, $"the {code.Kind} code '{code.Code}' stands already at {seen[code.Kind + "/" + code.Code].At}; codes are unique.");
+            }
+        }
     }
 
     private void CheckCause(Cause cause)

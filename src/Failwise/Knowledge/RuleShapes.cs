@@ -133,6 +133,12 @@ internal static class RuleShapes
         new("share", new OpenGroupShape(Chance), false, "Share of such machines that have it, by kind of machine; a kind not named counts as having it."),
         new("shown-by", Words, false, "Parts that only a build with it has."));
 
+    public static readonly GroupShape ShortCode = new("a short code", null,
+        new("code", new TextShape("one or two letters", "^([A-Z]{1,2}|[a-z]{2})$"), true, "The code: two capitals for a part, one for a place, two small letters for a pattern."),
+        new("part", Word, false, "The part it stands for."),
+        new("place", Word, false, "The place word it stands for."),
+        new("pattern", Word, false, "The pattern it stands for."));
+
     public static readonly GroupShape Axis = new("a place axis", null,
         new("axis", Word, true, "Name of the axis."), new("words", new ListShape(Word), true, "Its words."),
         new("also", new OpenGroupShape(Word), false, "Other words and the word they stand for."));

@@ -56,5 +56,10 @@ public sealed record MachineKind(string Id, string Name, IReadOnlyList<string> W
 /// <summary>Place words that exclude each other for one mark: upper and lower, front and rear edge.</summary>
 public sealed record PlaceAxis(string Id, IReadOnlyList<string> Words, IReadOnlyDictionary<string, string> Also);
 
+/// <summary>A short code for writing at the bench.</summary>
+/// <param name="Kind">part, place or pattern.</param>
+/// <param name="Id">The part, place word or pattern it stands for.</param>
+public sealed record ShortCode(string Code, string Kind, string Id, Location At);
+
 /// <summary>How much of a mark there is, in rising order.</summary>
 public enum Extent { Unstated, Trace, Light, Moderate, Heavy, Destroyed }

@@ -75,7 +75,7 @@ public sealed partial class ArrowTests
     {
         string[] users = [.. Sources.Where(s => s.Path.StartsWith("src/Failwise/", StringComparison.Ordinal) && Regex.IsMatch(Code(s.Text), @"\b(File|Directory|FileInfo|DirectoryInfo)\b[.(]|new (FileInfo|DirectoryInfo)\b")).Select(s => s.Path.Split('/')[2]).Distinct()];
 
-        users.Should().NotBeEmpty().And.BeSubsetOf(["Yaml", "Knowledge", "Cases", "Scoring", "Reports"]);
+        users.Should().NotBeEmpty().And.BeSubsetOf(["Yaml", "Knowledge", "Cases", "Scoring", "Reports", "Entry"]);
     }
 
     [Fact]

@@ -14,6 +14,7 @@ public sealed class LayoutTests
         ["Yaml"] = ["Problems"],
         ["Knowledge"] = ["Problems", "Units", "Calculations", "Yaml"],
         ["Cases"] = ["Problems", "Units", "Calculations", "Yaml", "Knowledge"],
+        ["Entry"] = ["Problems", "Yaml", "Knowledge", "Cases"],
         ["Measurements"] = ["Units", "Calculations", "Knowledge", "Cases"],
         ["Findings"] = ["Problems", "Calculations", "Knowledge", "Cases", "Measurements"],
         ["Causes"] = ["Knowledge", "Cases", "Findings", "Inference"],

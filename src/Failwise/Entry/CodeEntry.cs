@@ -1,0 +1,384 @@
+using Failwise.Knowledge;
+using Failwise.Problems;
+using Failwise.Yaml;
+
+namespace Failwise.Entry;
+
+/// <summary>Reads one entry of short codes word by word.</summary>
+internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord> words, ProblemList problems)
+{
+    private const int LongestPhrase = 6;
+    private static readonly string[] SoundWords = ["ok", "sound", "clean", "good", "normal"];
+    private static readonly string[] NotLookedWords = ["nl", "not-looked-at"];
+    private static readonly string[] SpreadWords = ["all", "one", "some", "most", "neighbours", "first-on-feed", "last-on-feed"];
+    private readonly List<string> on = [];
+    private readonly List<string> see = [];
+    private readonly List<string> not = [];
+    private readonly List<string> notes = [];
+    private string? at;
+    private string? extent;
+    private string? sure;
+    private string? rest;
+    private string? photo;
+    private bool unlooked;
+    private int next;
+
+    /// <summary>The entry, or null with the reason among the problems.</summary>
+    public CaseEntry? Read()
+    {
+        Location start = words[0].At;
+        if (words[0].Text == "!")
+        {
+            return ReadStatement(start);
+        }
+
+        if (RuleShapes.CaseNumbers.Contains(words[0].Text))
+        {
+            return ReadNumber(start);
+        }
+
+        if (ReadPart() is not { } part)
+        {
+            return null;
+        }
+
+        int equals = words.ToList().FindIndex(w => w is { Quoted: false, Text: "=" });
+        if (equals >= 0)
+        {
+            return ReadReading(part, equals, start);
+        }
+
+        int before = problems.All.Count;
+        while (next < words.Count)
+        {
+            ReadWord();
+        }
+
+        return problems.All.Count > before ? null : Observation(part, start);
+    }
+
+    private CaseEntry? Observation(string part, Location start)
+    {
+        string name = knowledge.Parts[part].Name;
+        if (unlooked)
+        {
+            if (see.Count + not.Count > 0)
+            {
+                return Wrong("FW097", start, $"{name}: either it was looked at or it was not; write two entries for two places.");
+            }
+
+            return new CaseEntry("not-looked-at", notes.Count == 0 ? part : YamlText.Group([("part", part), ("reason", YamlText.Of(string.Join(" ", notes)))]), start);
+        }
+
+        if (see.Count + not.Count == 0)
+        {
+            return Wrong("FW097", start, $"what was seen on {name}? Add a pattern, 'ok', or 'nl' for not looked at.");
+        }
+
+        return new CaseEntry("observations", YamlText.Group(Fields(part)), start);
+    }
+
+    private IEnumerable<(string Key, string Written)> Fields(string part)
+    {
+        yield return ("part", part);
+        foreach ((string key, List<string> values) in new[] { ("on", on), ("see", see), ("not", not) })
+        {
+            if (key == "on" && at is not null)
+            {
+                yield return ("at", at);
+            }
+
+            if (values.Count > 0)
+            {
+                yield return (key, YamlText.List([.. values.Distinct()]));
+            }
+        }
+
+        foreach ((string key, string? value) in new[] { ("extent", extent), ("sure", sure), ("rest", rest), ("note", notes.Count > 0 ? string.Join(" ", notes) : null), ("photo", photo) })
+        {
+            if (value is not null)
+            {
+                yield return (key, YamlText.Of(value));
+            }
+        }
+    }
+
+    /// <summary>The part: a code with its number and places run together, or words.</summary>
+    private string? ReadPart()
+    {
+        CodeWord first = words[0];
+        if (!first.Quoted && (ReadCode(first.Text, StringComparison.Ordinal) ?? ReadPhrase(knowledge.PartWords, 0) ?? ReadCode(first.Text, StringComparison.OrdinalIgnoreCase)) is { } part)
+        {
+            ReadNumbers();
+            return part;
+        }
+
+        int letters = first.Text.TakeWhile(char.IsLetter).Count();
+        IEnumerable<string> codes = knowledge.Codes.Where(c => c.Kind == "part").Select(c => c.Code);
+        Wrong("FW012", first.At, letters is 1 or 2 && letters < first.Text.Length
+            ? $"unknown part code '{first.Text[..letters]}'.{Suggest.Nearest(first.Text[..letters], [.. codes])} 'failwise case codes' lists them."
+            : $"unknown part '{Shape.Short(first.Text)}'.{Suggest.Nearest(first.Text, knowledge.PartWords.Words)}");
+        return null;
+    }
+
+    /// <summary>Such as MB, MB3, MB1-5U or MB*L.</summary>
+    private string? ReadCode(string text, StringComparison compare)
+    {
+        string letters = new([.. text.TakeWhile(c => !IsNumber(c))]);
+        int digits = letters.Length == text.Length ? -1 : letters.Length;
+        int afterNumber = letters.Length + text.Skip(letters.Length).TakeWhile(IsNumber).Count();
+        ShortCode? code = knowledge.Codes.Where(c => c.Kind == "part" && letters.StartsWith(c.Code, compare)).OrderByDescending(c => c.Code.Length).FirstOrDefault();
+        string places = code is null ? "" : letters[code.Code.Length..] + text[afterNumber..];
+        if (code is null || (digits < 0 && code.Code.Length != letters.Length && !letters[code.Code.Length..].All(l => PlaceOf(l) is not null)))
+        {
+            return null;
+        }
+
+        next = 1;
+        at = digits < 0 ? at : Numbers(text[digits..afterNumber]);
+        foreach (char letter in places)
+        {
+            if (PlaceOf(letter) is { } place)
+            {
+                on.Add(place);
+                continue;
+            }
+
+            problems.Error("FW014", words[0].At, $"unknown place code '{letter}' in '{Shape.Short(text)}'. Known: {string.Join(", ", knowledge.Codes.Where(c => c.Kind == "place").Select(c => $"{c.Code} {c.Id}"))}.");
+        }
+
+        return code.Id;
+    }
+
+    private static bool IsNumber(char c) => char.IsAsciiDigit(c) || c is '*' or ',' or '-';
+
+    private string? PlaceOf(char letter) => knowledge.Codes.FirstOrDefault(c => c.Kind == "place" && c.Code == char.ToUpperInvariant(letter).ToString())?.Id;
+
+    private void ReadNumbers()
+    {
+        if (next < words.Count && at is null && !words[next].Quoted && words[next].Text.TrimStart('#') is { Length: > 0 } text && text.All(IsNumber))
+        {
+            at = Numbers(text);
+            next++;
+        }
+    }
+
+    private static string Numbers(string text)
+    {
+        if (text.Contains('*', StringComparison.Ordinal))
+        {
+            return "all";
+        }
+
+        string[] several = text.Split(',', StringSplitOptions.RemoveEmptyEntries);
+        return several.Length == 1 ? several[0] : "[" + string.Join(", ", several) + "]";
+    }
+
+    private void ReadWord()
+    {
+        CodeWord word = words[next];
+        if (word.Quoted)
+        {
+            notes.Add(word.Text);
+            next++;
+            return;
+        }
+
+        string text = Suggest.Fold(word.Text);
+        if (text.StartsWith('@') && text.Length > 1)
+        {
+            photo = word.Text[1..];
+            next++;
+        }
+        else if (text.EndsWith('?'))
+        {
+            sure = text.EndsWith("??", StringComparison.Ordinal) ? "doubtful" : "fairly-sure";
+            string bare = text.TrimEnd('?');
+            next++;
+            if (bare.Length > 0)
+            {
+                Meaning(word with { Text = bare }, bare);
+            }
+        }
+        else if (text is "no" or "not" && next + 1 < words.Count)
+        {
+            next++;
+            if (Pattern(next) is { } absent)
+            {
+                not.Add(absent);
+            }
+            else
+            {
+                Unknown(words[next], [.. knowledge.PatternWords.Words]);
+                next++;
+            }
+        }
+        else if (text == "rest" && next + 1 < words.Count)
+        {
+            string how = Suggest.Fold(words[next + 1].Text);
+            rest = NotLookedWords.Contains(how) ? "not-looked-at" : SoundWords.Contains(how) ? how : null;
+            if (rest is null)
+            {
+                problems.Error("FW096", words[next + 1].At, $"'rest' is followed by ok or nl, not by '{Shape.Short(words[next + 1].Text)}'.");
+            }
+
+            next += 2;
+        }
+        else
+        {
+            next++;
+            Meaning(word, text);
+        }
+    }
+
+    /// <summary>A word, or the first of a phrase, that says how it looked, where, or how much; <see cref="next"/> stands behind it.</summary>
+    private void Meaning(CodeWord word, string text)
+    {
+        int from = next - 1;
+        if (SoundWords.Contains(text))
+        {
+            see.Add("sound");
+        }
+        else if (NotLookedWords.Contains(text))
+        {
+            unlooked = true;
+        }
+        else if (RuleShapes.Extents.Contains(text))
+        {
+            extent = text;
+        }
+        else if (text is [>= '1' and <= '5'] && see.Count + not.Count > 0)
+        {
+            extent = RuleShapes.Extents[text[0] - '1'];
+        }
+        else if (text is "sure" or "fairly-sure" or "doubtful")
+        {
+            sure = text;
+        }
+        else if (SpreadWords.Contains(text) && at is null)
+        {
+            at = text;
+        }
+        else if (Pattern(from) is { } pattern)
+        {
+            see.Add(pattern);
+        }
+        else if (knowledge.PatternWords.Find(text) is { } bare)
+        {
+            see.Add(bare);
+        }
+        else if (ReadPhrase(knowledge.PlaceWords, from) is { } place)
+        {
+            on.Add(place);
+        }
+        else
+        {
+            Unknown(word, [.. knowledge.PatternWords.Words, .. knowledge.PlaceWords.Words, .. RuleShapes.Extents]);
+        }
+    }
+
+    private string? Pattern(int from)
+    {
+        if (knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == words[from].Text) is { } code)
+        {
+            next = from + 1;
+            return code.Id;
+        }
+
+        return ReadPhrase(knowledge.PatternWords, from);
+    }
+
+    /// <summary>The longest run of words from here that the index knows; moves on behind it.</summary>
+    private string? ReadPhrase(WordIndex index, int from)
+    {
+        int most = words.Skip(from).TakeWhile(w => !w.Quoted && w.Text is not ("=" or "!")).Take(LongestPhrase).Count();
+        for (int count = most; count > 0; count--)
+        {
+            if (index.Find(string.Join('-', words.Skip(from).Take(count).Select(w => w.Text))) is { } id)
+            {
+                next = from + count;
+                return id;
+            }
+        }
+
+        return null;
+    }
+
+    private CaseEntry? ReadStatement(Location start)
+    {
+        int from = words.Count > 1 && Suggest.Fold(words[1].Text) is "no" or "not" ? 2 : 1;
+        string said = string.Join('-', words.Skip(from).TakeWhile(w => !w.Quoted).Select(w => w.Text));
+        string? symptom = said.Length == 0 ? null : knowledge.SymptomWords.Find(said);
+        string? circumstance = said.Length == 0 || symptom is not null ? null : knowledge.HistoryWords.Find(said);
+        if ((symptom ?? circumstance) is not { } id)
+        {
+            Location where = from < words.Count ? words[from].At : start;
+            return Wrong(symptom is null ? "FW018" : "FW017", where, $"unknown symptom or history word '{Shape.Short(said.Replace('-', ' '))}'.{Suggest.Nearest(said, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words])}");
+        }
+
+        return new CaseEntry(symptom is not null ? "symptoms" : "history", from == 2 ? YamlText.Group([("not", id)]) : id, start);
+    }
+
+    private CaseEntry? ReadNumber(Location start)
+    {
+        string value = string.Concat(words.Skip(1).Where(w => w.Text != "=").Select(w => w.Text));
+        return Yaml.Numbers.TryParse(value, out double number) && number >= 0
+            ? new CaseEntry("history", YamlText.Group([(words[0].Text, value)]), start)
+            : Wrong("FW009", start, $"'{words[0].Text}' is followed by a number, such as '{words[0].Text} 3900'.");
+    }
+
+    private CaseEntry? ReadReading(string part, int equals, Location start)
+    {
+        List<string> quantity = [];
+        while (next < equals)
+        {
+            CodeWord word = words[next];
+            if (ReadPhrase(knowledge.PlaceWords, next) is { } place)
+            {
+                on.Add(place);
+            }
+            else
+            {
+                quantity.Add(Suggest.Fold(word.Text));
+                next++;
+            }
+        }
+
+        Dictionary<string, string> after = new(StringComparer.Ordinal);
+        string key = "value";
+        foreach (CodeWord word in words.Skip(equals + 1))
+        {
+            if (!word.Quoted && word.Text is "min" or "max" or "from" or "with" or "uncertainty")
+            {
+                key = word.Text;
+                continue;
+            }
+
+            string to = word.Quoted ? "note" : key;
+            after[to] = after.TryGetValue(to, out string? before) ? before + " " + word.Text : word.Text;
+        }
+
+        if (quantity.Count == 0 || !after.TryGetValue("value", out string? value))
+        {
+            return Wrong("FW097", words[equals].At, "a reading names what was measured and its value: 'MJ2 diameter = 57.94 mm max 58.00 mm'.");
+        }
+
+        List<(string, string)> limit = [.. new[] { "min", "max", "from" }.Where(after.ContainsKey).Select(k => (k, YamlText.Of(after[k])))];
+        List<(string, string)> fields = [("quantity", string.Join('-', quantity)), ("part", part)];
+        fields.AddRange(at is null ? [] : [("at", at)]);
+        fields.AddRange(on.Count == 0 ? [] : [("on", YamlText.List(on))]);
+        fields.Add(("value", YamlText.Of(value)));
+        fields.AddRange(limit.Count == 0 ? [] : [("limit", YamlText.Group(limit))]);
+        fields.AddRange(new[] { "with", "uncertainty", "note" }.Where(after.ContainsKey).Select(k => (k, YamlText.Of(after[k]))));
+        return new CaseEntry("readings", YamlText.Group(fields), start);
+    }
+
+    private void Unknown(CodeWord word, IReadOnlyCollection<string> known) =>
+        problems.Error("FW096", word.At, $"'{Shape.Short(word.Text)}' is no pattern, place or amount.{Suggest.Nearest(word.Text, known)} Free words go in quotes.");
+
+    private CaseEntry? Wrong(string code, Location at, string message)
+    {
+        problems.Error(code, at, message);
+        return null;
+    }
+}

@@ -1,0 +1,77 @@
+using Failwise.Problems;
+
+namespace Failwise.Entry;
+
+/// <summary>A word of a line of short codes, and where it stands.</summary>
+/// <param name="Column">From 1.</param>
+/// <param name="Quoted">True for a note in quotes.</param>
+internal readonly record struct CodeWord(string Text, int Line, int Column, bool Quoted)
+{
+    public Location At => new(ShortCodes.Source, Line, Column);
+}
+
+/// <summary>Cuts short codes into entries of words: entries end at a semicolon or at the end of the line.</summary>
+internal static class CodeWords
+{
+    public static IReadOnlyList<IReadOnlyList<CodeWord>> Split(string text, ProblemList problems)
+    {
+        List<IReadOnlyList<CodeWord>> entries = [];
+        List<CodeWord> words = [];
+        int line = 1, lineStart = 0;
+        for (int i = 0; i < text.Length;)
+        {
+            char c = text[i];
+            int column = i - lineStart + 1;
+            if (c is ';' or '\n')
+            {
+                Finish();
+                i++;
+                (line, lineStart) = c == '\n' ? (line + 1, i) : (line, lineStart);
+            }
+            else if (char.IsWhiteSpace(c))
+            {
+                i++;
+            }
+            else if (c is '=' or '!')
+            {
+                words.Add(new CodeWord(c.ToString(), line, column, false));
+                i++;
+            }
+            else if (c == '"')
+            {
+                int end = text.IndexOf('"', i + 1);
+                if (end < 0)
+                {
+                    problems.Error("FW097", new Location(ShortCodes.Source, line, column), "this note has no closing quotation mark.");
+                    end = text.Length;
+                }
+
+                words.Add(new CodeWord(text[(i + 1)..end], line, column, true));
+                i = Math.Min(end + 1, text.Length);
+            }
+            else
+            {
+                int end = i;
+                while (end < text.Length && !char.IsWhiteSpace(text[end]) && text[end] is not (';' or '=' or '"'))
+                {
+                    end++;
+                }
+
+                words.Add(new CodeWord(text[i..end], line, column, false));
+                i = end;
+            }
+        }
+
+        Finish();
+        return entries;
+
+        void Finish()
+        {
+            if (words.Count > 0)
+            {
+                entries.Add(words);
+                words = [];
+            }
+        }
+    }
+}

@@ -1,0 +1,95 @@
+using Failwise.Entry;
+using Failwise.Knowledge;
+using Failwise.Problems;
+using Failwise.Tests.Invalid;
+
+namespace Failwise.Tests.Entry;
+
+public class ShortCodeTests
+{
+    private static readonly KnowledgeBase Knowledge = Repository.Knowledge;
+    private static readonly string Folder = Repository.Folder("tests", "Failwise.Tests", "Invalid", "entry");
+
+    [Theory]
+    [InlineData("MB3L wiped heavy", "observations", "{part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy}")]
+    [InlineData("mb3l WIPED Heavy", "observations", "{part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy}")]
+    [InlineData("MB1-5U ok", "observations", "{part: main-bearing, at: 1-5, on: upper, see: sound}")]
+    [InlineData("MB1,3L wi 3 ?", "observations", "{part: main-bearing, at: [1, 3], on: lower, see: wiped, extent: moderate, sure: fairly-sure}")]
+    [InlineData("CP* no blued", "observations", "{part: rod-journal, at: all, not: blued}")]
+    [InlineData("CP4 blued??", "observations", "{part: rod-journal, at: 4, see: blued, sure: doubtful}")]
+    [InlineData("big end 2 upper wiped rest ok", "observations", "{part: rod-bearing, at: 2, on: upper, see: wiped, rest: ok}")]
+    [InlineData("OP ok \"end clearance: fine\"", "observations", "{part: oil-pump, see: sound, note: \"end clearance: fine\"}")]
+    [InlineData("OP ok @pump.jpg", "observations", "{part: oil-pump, see: sound, photo: \"pump.jpg\"}")]
+    [InlineData("OC nl", "not-looked-at", "oil-cooler")]
+    [InlineData("OC nl \"sent away\"", "not-looked-at", "{part: oil-cooler, reason: sent away}")]
+    [InlineData("hours-total 3900", "history", "{hours-total: 3900}")]
+    [InlineData("MJ2 diameter = 57.94 mm max 58.00 mm with micrometer", "readings", "{quantity: diameter, part: main-journal, at: 2, value: 57.94 mm, limit: {max: 58.00 mm}, with: micrometer}")]
+    public void Codes_mean_what_the_table_says(string codes, string section, string yaml)
+    {
+        CodeReading reading = ShortCodes.Read(Knowledge, codes);
+
+        reading.Problems.Should().BeEmpty();
+        CaseEntry entry = reading.Entries.Should().ContainSingle().Subject;
+        entry.Section.Should().Be(section);
+        entry.Yaml.Replace("\"pump.jpg\"", "pump.jpg", StringComparison.Ordinal).Should().Be(yaml.Replace("\"pump.jpg\"", "pump.jpg", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Symptoms_are_found_by_what_people_say_and_can_be_denied()
+    {
+        CodeReading reading = ShortCodes.Read(Knowledge, "!knock; !no parts already washed");
+
+        reading.Problems.Should().BeEmpty();
+        reading.Entries.Select(e => e.Section).Should().Equal("symptoms", "history");
+        reading.Entries[1].Yaml.Should().Be("{not: parts-cleaned-before-looking}");
+    }
+
+    [Fact]
+    public void Every_code_of_the_vocabulary_can_be_written()
+    {
+        string[] parts = [.. Knowledge.Codes.Where(c => c.Kind == "part").Select(c => c.Code)];
+        string[] patterns = [.. Knowledge.Codes.Where(c => c.Kind == "pattern").Select(c => c.Code)];
+        parts.Should().HaveCountGreaterThan(80);
+        patterns.Should().HaveCountGreaterThan(30);
+
+        CodeReading reading = ShortCodes.Read(Knowledge, string.Join("; ", parts.Select(p => p + " ok").Concat(patterns.Select(p => $"BT {p} 2"))));
+
+        reading.Problems.Should().BeEmpty();
+        reading.Entries.Should().HaveCount(parts.Length + patterns.Length);
+        foreach (ShortCode code in Knowledge.Codes.Where(c => c.Kind == "part"))
+        {
+            ShortCodes.Read(Knowledge, code.Code + " ok").Entries.Single().Yaml.Should().Be($"{{part: {code.Id}, see: sound}}");
+        }
+    }
+
+    public static TheoryData<string> Broken => new(ExpectedProblems.Names(Folder).Where(n => n.EndsWith(".codes", StringComparison.Ordinal)));
+
+    [Theory]
+    [MemberData(nameof(Broken))]
+    public void Wrong_codes_give_every_problem_at_its_word(string name)
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", "title: Pump\nmachine: {kind: engine, cylinders: 4, mains: 5}\nhistory: [parts-cleaned-before-looking]\n");
+        string path = Path.Combine(Folder, name);
+
+        CodeReading reading = ShortCodes.Read(Knowledge, File.ReadAllText(path));
+        IReadOnlyList<Problem> more = reading.Entries.Count == 0 ? [] : CaseEditor.Add(Knowledge, file, reading.Entries, dryRun: true).Problems;
+
+        reading.Problems.Concat(more).Select(p => p.ToString()).ShouldBe(ExpectedProblems.Read(path));
+    }
+
+    [Fact]
+    public void Files_that_cannot_be_edited_say_so()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", "{title: Pump, machine: {kind: engine}}\n");
+        List<string> lines = [.. CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, "OP ok").Entries).Problems.Select(p => ExpectedProblems.WithoutFile(p, file.Replace('\\', '/')))];
+        using (FileStream held = new(Path.Combine(Path.GetDirectoryName(file)!, ".case.yaml.lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None))
+        {
+            Action write = () => CaseStore.Locked(file, () => 0, tries: 2);
+            lines.AddRange(write.Should().Throw<ProblemsException>().Which.Problems.Select(p => ExpectedProblems.WithoutFile(p, file)));
+        }
+
+        lines.ShouldBe(ExpectedProblems.Read(Path.Combine(Folder, "files")));
+    }
+}
