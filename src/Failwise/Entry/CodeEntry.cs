@@ -144,11 +144,13 @@ internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord>
                 continue;
             }
 
-            problems.Error("FW014", words[0].At, $"unknown place code '{letter}' in '{Shape.Short(text)}'. Known: {string.Join(", ", knowledge.Codes.Where(c => c.Kind == "place").Select(c => $"{c.Code} {c.Id}"))}.");
+            problems.Error("FW014", words[0].At, $"unknown place code '{letter}' in '{Shape.Short(text)}'. On {knowledge.Parts[code.Id].Name}: {string.Join(", ", knowledge.Codes.Where(c => c.Kind == "place" && FitsOn(code.Id, c.Id)).Select(c => $"{c.Code} {c.Id}"))}.");
         }
 
         return code.Id;
     }
+
+    private bool FitsOn(string part, string place) => knowledge.Parts[part].Places is var axes && (axes.Count == 0 || axes.Contains(knowledge.AxisOf[place]));
 
     private static bool IsNumber(char c) => char.IsAsciiDigit(c) || c is '*' or ',' or '-';
 

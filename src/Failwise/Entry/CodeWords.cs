@@ -39,15 +39,16 @@ internal static class CodeWords
             }
             else if (c == '"')
             {
+                int lineEnd = text.IndexOf('\n', i) is >= 0 and var n ? n : text.Length;
                 int end = text.IndexOf('"', i + 1);
-                if (end < 0)
+                if (end < 0 || end > lineEnd)
                 {
                     problems.Error("FW097", new Location(ShortCodes.Source, line, column), "this note has no closing quotation mark.");
-                    end = text.Length;
+                    end = lineEnd;
                 }
 
                 words.Add(new CodeWord(text[(i + 1)..end], line, column, true));
-                i = Math.Min(end + 1, text.Length);
+                i = end < text.Length && text[end] == '"' ? end + 1 : end;
             }
             else
             {

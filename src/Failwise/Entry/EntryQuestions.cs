@@ -19,8 +19,8 @@ internal static class EntryQuestions
             {
                 bool same = earlier.Extent == added.Extent && earlier.Look == added.Look;
                 questions.Add(Question(same ? "FW092" : "FW091", added, same
-                    ? $"this stands already at line {earlier.Location.Line}; add it a second time?"
-                    : $"{Name(knowledge, added)} stands at line {earlier.Location.Line} with another amount ({Amount(earlier)}, now {Amount(added)}); which is right?"));
+                    ? $"this stands already {Where(earlier)}; add it a second time?"
+                    : $"{Name(knowledge, added)} stands {Where(earlier)} with another amount ({Amount(earlier)}, now {Amount(added)}); which is right?"));
             }
 
             if (added.Look == Look.Seen && !IsKnownOn(knowledge, added.Part, added.Pattern!))
@@ -36,6 +36,8 @@ internal static class EntryQuestions
 
         return questions;
     }
+
+    private static string Where(Observation o) => o.Location.File == ShortCodes.Source ? "earlier in these codes" : $"at line {o.Location.Line}";
 
     private static Problem Question(string code, Observation at, string message) =>
         new(code, Severity.Warning, at.Location, message + " To keep it as written, add --anyway.");

@@ -67,9 +67,9 @@ internal static class YamlSpots
         switch (parser.Current)
         {
             case SequenceStart { Style: SequenceStyle.Flow } start:
-                return Flow(parser, text, (int)start.End.Index);
+                return Flow(parser, text, (int)start.Start.Index + 1);
             case SequenceStart start:
-                int last = LastEnd(parser, (int)start.End.Index);
+                int last = LastEnd(parser, (int)start.Start.Index);
                 return new Spot(SpotForm.BlockList, LineAfter(text, last), (int)start.Start.Column - 1, "");
             case Scalar { Value.Length: 0, Style: ScalarStyle.Plain or ScalarStyle.Any }:
                 parser.MoveNext();
@@ -89,7 +89,7 @@ internal static class YamlSpots
             last = LastEnd(parser, afterBracket);
         }
 
-        int bracket = (int)parser.Current.End.Index - 1;
+        int bracket = (int)parser.Current.Start.Index;
         parser.MoveNext();
         if (last < 0)
         {
@@ -104,26 +104,30 @@ internal static class YamlSpots
     private static int LastEnd(Parser parser, int atLeast)
     {
         int end = atLeast;
-        int depth = 0;
+        Stack<bool> inBrackets = new();
         do
         {
-            ParsingEvent current = parser.Current!;
-            bool written = current switch
+            switch (parser.Current!)
             {
-                Scalar { Value.Length: 0, Style: ScalarStyle.Plain or ScalarStyle.Any } => false,
-                Scalar => true,
-                SequenceEnd or MappingEnd => current.End.Index > current.Start.Index,
-                _ => false,
-            };
-            if (written)
-            {
-                end = Math.Max(end, (int)current.End.Index);
+                case SequenceStart start:
+                    inBrackets.Push(start.Style == SequenceStyle.Flow);
+                    break;
+                case MappingStart start:
+                    inBrackets.Push(start.Style == MappingStyle.Flow);
+                    break;
+                case SequenceEnd or MappingEnd when inBrackets.Pop():
+                    end = Math.Max(end, (int)parser.Current!.Start.Index + 1);
+                    break;
+                case Scalar { Value.Length: 0, Style: ScalarStyle.Plain or ScalarStyle.Any }:
+                    break;
+                case Scalar scalar:
+                    end = Math.Max(end, (int)scalar.End.Index);
+                    break;
             }
 
-            depth += current.NestingIncrease;
             parser.MoveNext();
         }
-        while (depth > 0);
+        while (inBrackets.Count > 0);
         return end;
     }
 

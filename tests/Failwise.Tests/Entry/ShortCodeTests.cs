@@ -75,7 +75,7 @@ public class ShortCodeTests
         CodeReading reading = ShortCodes.Read(Knowledge, File.ReadAllText(path));
         IReadOnlyList<Problem> more = reading.Entries.Count == 0 ? [] : CaseEditor.Add(Knowledge, file, reading.Entries, dryRun: true).Problems;
 
-        reading.Problems.Concat(more).Select(p => p.ToString()).ShouldBe(ExpectedProblems.Read(path));
+        reading.Problems.Concat(more).OrderBy(p => p.At.Line).ThenBy(p => p.At.Column).Select(p => p.ToString()).ShouldBe(ExpectedProblems.Read(path));
     }
 
     [Fact]
