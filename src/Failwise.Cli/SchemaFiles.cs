@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Failwise.Cases;
 using Failwise.Knowledge;
+using Failwise.Pricing;
 using Failwise.Yaml;
 
 namespace Failwise.Cli;
@@ -28,6 +29,7 @@ internal static class SchemaFiles
         ["history.schema.json"] = Print("A list of Failwise circumstances", new ListShape(RuleShapes.Circumstance)),
         ["symptom.schema.json"] = Print("A list of Failwise symptoms", new ListShape(RuleShapes.Symptom)),
         ["codes.schema.json"] = Print("A list of Failwise short codes", new ListShape(RuleShapes.ShortCode)),
+        ["rates.schema.json"] = Print("A Failwise rate file", RatesReader.Form),
         ["source.schema.json"] = Print("A list of Failwise sources", new ListShape(RuleShapes.Source)),
     };
 

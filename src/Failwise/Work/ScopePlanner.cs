@@ -35,6 +35,6 @@ internal static class ScopePlanner
         ];
         return new ScopeOption(
             id, title, says, [.. steps.Select(s => s.Rule.Id)], left, left.Length == 0 ? 0 : left.Max(l => l.Probability),
-            Math.Min(CauseRanking.Ceiling, left.Sum(l => l.Probability)), WorkTime.Sum(steps.Select(s => s.Time)));
+            Math.Min(CauseRanking.Ceiling, left.Sum(l => l.Probability)), WorkTime.Sum(steps.Select(s => s.Needed ? s.Time : s.Time with { Least = 0 })));
     }
 }

@@ -29,6 +29,11 @@ public sealed record WorkTime(double Least, double Most, bool Stated)
 /// <param name="After">Ids of the steps of this plan that must be finished before it.</param>
 public sealed record WorkItem(WorkRule Rule, bool CheckFirst, IReadOnlyList<WorkReason> Reasons, IReadOnlyList<string> After, WorkTime Time)
 {
+    private static readonly string[] Looking = ["inspect", "measure", "verify", "monitor", "secure"];
+
+    /// <summary>True when it is done in any case: it is sure, or it is itself the look that decides.</summary>
+    public bool Needed => !CheckFirst || Looking.Contains(Rule.Does);
+
     /// <summary>The reasons as sentences.</summary>
     public IReadOnlyList<string> Because => [.. Reasons.Select(r => r.Says)];
 }

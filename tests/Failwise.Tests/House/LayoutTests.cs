@@ -20,8 +20,10 @@ public sealed class LayoutTests
         ["Causes"] = ["Knowledge", "Cases", "Findings", "Inference"],
         ["Checks"] = ["Knowledge", "Cases", "Findings", "Causes", "Inference"],
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
+        ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Reports"],
         ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work"],
+        ["Reports"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing"],
     };
 
     private static readonly Dictionary<string, string> OwnerOf = new(StringComparer.Ordinal)

@@ -1,0 +1,54 @@
+using System.CommandLine;
+using Failwise.Knowledge;
+using Failwise.Pricing;
+using Failwise.Problems;
+using Failwise.Reports;
+using Failwise.Work;
+
+namespace Failwise.Cli;
+
+/// <summary>The plan of corrective work, with orders, sheets and cost.</summary>
+internal static class PlanCommands
+{
+    public static Command Plan(Option<string?> rules, Func<string, string?, Diagnosis> diagnose)
+    {
+        Argument<string> path = new("CASE") { Description = "A case file, or a folder with a case.yaml." };
+        Option<string> format = new("--format") { HelpName = "FORM", Description = "text, markdown or json.", DefaultValueFactory = _ => "text" };
+        format.AcceptOnlyFromAmong("text", "markdown", "json");
+        Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
+        Option<string?> rates = new("--rates") { HelpName = "FILE", Description = "A shop's rate file: hours and cost of each scope." };
+        Option<string[]> settled = new("--settled") { HelpName = "CAUSE", Description = "Plan as if this root were proved; may be repeated." };
+        Command command = new("plan", "Plan the corrective work: decisions, steps, orders, sheets, and how far to go.\n\nExample: failwise plan examples/pump-engine --rates examples/shop-rates.yaml --format markdown -o plan.md")
+        {
+            path, rates, settled, format, output, rules,
+        };
+        command.SetAction(p =>
+        {
+            Diagnosis diagnosis = diagnose(p.GetValue(path)!, p.GetValue(rules));
+            string[] roots = p.GetValue(settled) ?? [];
+            if (roots.FirstOrDefault(r => !(diagnosis.Knowledge.Causes.TryGetValue(r, out Cause? c) && c.IsRoot)) is { } unknown)
+            {
+                Console.Error.WriteLine($"'{unknown}' is no root cause of the rule base.{Suggest.Nearest(unknown, [.. diagnosis.Knowledge.Causes.Values.Where(c => c.IsRoot).Select(c => c.Id)])}");
+                return 2;
+            }
+
+            diagnosis = roots.Length == 0 ? diagnosis
+                : diagnosis with { Work = WorkPlanner.PlanSettled(diagnosis.Knowledge, diagnosis.Case, diagnosis.Readings, diagnosis.Findings, diagnosis.Causes, roots) };
+            JobEstimate? estimate = p.GetValue(rates) is { } file ? Estimator.Price(diagnosis.Knowledge, diagnosis.Work, ReadRates(diagnosis.Knowledge, file)) : null;
+            Output.Write(p.GetValue(format) switch
+            {
+                "markdown" => PlanReport.Write(diagnosis, estimate),
+                "json" => PlanJson.Write(diagnosis, estimate),
+                _ => PlanText.Write(diagnosis, estimate),
+            }, p.GetValue(output));
+            return 0;
+        });
+        return command;
+    }
+
+    private static ShopRates ReadRates(KnowledgeBase knowledge, string file)
+    {
+        RatesReading reading = RatesReader.Read(knowledge, file);
+        return reading.Rates ?? throw new ProblemsException(reading.Problems);
+    }
+}

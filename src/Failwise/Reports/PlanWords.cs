@@ -1,0 +1,63 @@
+using System.Globalization;
+using Failwise.Knowledge;
+using Failwise.Pricing;
+using Failwise.Work;
+
+namespace Failwise.Reports;
+
+/// <summary>Words for the plan of work, the same in text, Markdown and JSON.</summary>
+internal static class PlanWords
+{
+    public static string Of(Decision decision) => WorkShapes.Decisions[(int)decision];
+
+    /// <summary>The decision as the shop says it.</summary>
+    public static string Say(Decision decision) => decision switch
+    {
+        Decision.MeasureFirst => "measure first",
+        Decision.Monitor => "reuse and watch",
+        _ => Of(decision),
+    };
+
+    public static string Of(DownstreamAction action) => action.ToString().ToLowerInvariant();
+
+    public static string Stage(string stage) => stage switch
+    {
+        "secure" => "Secure the evidence",
+        "inspect" => "Inspect",
+        "measure" => "Measure",
+        "machine" => "Machine shop",
+        "clean" => "Clean",
+        "assemble" => "Renew and assemble",
+        "close-up" => "Before closing up",
+        "first-start" => "First start",
+        _ => "Afterwards",
+    };
+
+    /// <summary>A part with its numbers: "main bearing 1, 2, 3".</summary>
+    public static string Part(KnowledgeBase knowledge, string part, IReadOnlyList<int> places) =>
+        knowledge.Parts[part].Name + (places.Count > 0 ? " " + string.Join(", ", places) : "");
+
+    public static string Limit(PartDecision d) => d.LimitFrom is { } from ? $"{d.Limit} ({from})" : d.Limit;
+
+    public static string Hours(WorkTime time) => $"{Number(time.Least / 60)} to {Number(time.Most / 60)} h{(time.Stated ? "" : ", in part estimated")}";
+
+    public static string Money(Span span, string currency) =>
+        span.Most - span.Least < 0.5 ? $"{Whole(span.Least)} {currency}" : $"{Whole(span.Least)} to {Whole(span.Most)} {currency}";
+
+    public static string Risk(ScopeOption scope)
+    {
+        if (scope.Left.Count == 0)
+        {
+            return "no listed cause of 5 % or more stays";
+        }
+
+        string least = Percent(scope.RiskLeast), most = Percent(scope.RiskMost);
+        return least == most ? least : $"{least} to {most}";
+    }
+
+    public static string Percent(double p) => $"{100 * p:0} %";
+
+    public static string Number(double value) => value.ToString(value < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+
+    private static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
+}
