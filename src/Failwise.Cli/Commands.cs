@@ -166,6 +166,7 @@ internal static class Commands
         rules.Add(schema);
         rules.Add(check);
         rules.Add(score);
+        rules.Add(PlanCommands.WorkScore(Rules));
         rules.Add(handbook);
         return rules;
     }

@@ -3,6 +3,7 @@ using Failwise.Knowledge;
 using Failwise.Pricing;
 using Failwise.Problems;
 using Failwise.Reports;
+using Failwise.Scoring;
 using Failwise.Work;
 
 namespace Failwise.Cli;
@@ -42,6 +43,26 @@ internal static class PlanCommands
                 _ => PlanText.Write(diagnosis, estimate),
             }, p.GetValue(output));
             return 0;
+        });
+        return command;
+    }
+
+    public static Command WorkScore(Option<string?> rules)
+    {
+        Argument<string> cases = new("FOLDER") { Description = "A folder of solved cases." };
+        Option<string?> set = new("--set") { HelpName = "SET", Description = "Only the cases of this set: tune or held-out." };
+        Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
+        Command command = new("work-score", "Compare the plan of work with what the sources of solved cases demand.\n\nExample: failwise rules work-score tests/cases/published -o docs/score-work.md") { cases, set, output, rules };
+        command.SetAction(p =>
+        {
+            WorkScore score = WorkScorer.Run(ShippedRules.Load(p.GetValue(rules)), p.GetValue(cases)!, p.GetValue(set));
+            foreach (Problem problem in score.Problems)
+            {
+                Console.Error.WriteLine(problem);
+            }
+
+            Output.Write(WorkScorePage.Write(score), p.GetValue(output));
+            return score.Problems.Any(p => p.Severity == Severity.Error) ? 1 : 0;
         });
         return command;
     }

@@ -11,6 +11,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
         foreach (Part part in knowledge.Parts.Values)
         {
             Each(part.KindOf, "FW012", "part", knowledge.Parts.Keys, part.At);
+            Each(part.OrderedAs is null or Part.Fluid ? [] : [part.OrderedAs], "FW012", "part", knowledge.Parts.Keys, part.At);
             Each(part.Machines, "FW022", "machine kind", knowledge.Machines.Keys, part.At);
             Each(part.Places, "FW014", "place axis", [.. knowledge.Axes.Select(a => a.Id)], part.At);
         }

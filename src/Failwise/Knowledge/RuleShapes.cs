@@ -96,6 +96,7 @@ internal static class RuleShapes
         new("machines", Words, false, "Kinds of machine that have it."),
         new("places", Words, false, "Place axes that make sense on it."),
         new("access", Word, false, "The cover behind which it is seen."),
+        new("ordered-as", Word, false, "The part that is ordered when this is replaced, or fluid; itself when left out."),
         new("minutes", Minutes, false, "Time to look at it once the cover is off [min]."));
 
     public static readonly GroupShape Circumstance = new("a circumstance", null,

@@ -16,7 +16,14 @@ public sealed record Source(string Id, string Title, string? Issuer, string? Yea
 /// <param name="Minutes">Time to look at it once the cover is off [min].</param>
 public sealed record Part(
     string Id, string Name, IReadOnlyList<string> KindOf, IReadOnlyList<string> Words, string? Count, IReadOnlyList<string> Machines,
-    IReadOnlyList<string> Places, string? Access, double Minutes, string Group, Location At);
+    IReadOnlyList<string> Places, string? Access, double Minutes, string Group, Location At)
+{
+    /// <summary>Stands under ordered-as for what is filled in and not ordered by the piece.</summary>
+    public const string Fluid = "fluid";
+
+    /// <summary>The part that is ordered when this one is replaced, or <see cref="Fluid"/>; null when it is ordered itself.</summary>
+    public string? OrderedAs { get; init; }
+}
 
 /// <summary>What to do to see a pattern, and what destroys it.</summary>
 public sealed record LookHint(string How, string? Tool, double Minutes, IReadOnlyList<string> LostBy);

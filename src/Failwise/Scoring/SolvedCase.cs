@@ -11,6 +11,12 @@ namespace Failwise.Scoring;
 /// <param name="Set">tune when rules were improved with sight of the case, held-out when not.</param>
 public sealed record SolvedCase(string Name, string CasePath, string Class, IReadOnlyList<string> Roots, IReadOnlyList<string> Broader, string Set)
 {
+    /// <summary>What the source asks to be done, where it says so.</summary>
+    public IReadOnlyList<WorkDemand> Demands { get; init; } = [];
+
+    /// <summary>Decisions about parts that the source rules out.</summary>
+    public IReadOnlyList<RuledOut> Never { get; init; } = [];
+
     /// <summary>True when no root may be named with confidence.</summary>
     public bool IsOpen => Class is "undetermined" or "not-diagnosable" or "sound";
 
@@ -27,6 +33,8 @@ public sealed record SolvedCase(string Name, string CasePath, string Class, IRea
         new("set", new ChoiceShape("tune", "held-out"), false, "Whether rules were improved with sight of this case."),
         new("source", new OpenGroupShape(Word), true, "Title, issuer, year, reference."),
         new("left-out", new EitherShape([Word, new ListShape(Word)]), false, "What was left out because it states the cause."),
+        new("work", WorkDemands.DemandForm, false, "What the source asks to be done."),
+        new("never", WorkDemands.NeverForm, false, "Decisions about parts that the source rules out."),
         new("group", Word, false, "Part of the machine, for scores taken alone."),
         new("note", Word, false, "A remark."));
 
@@ -64,7 +72,7 @@ public sealed record SolvedCase(string Name, string CasePath, string Class, IRea
             string dir = Path.GetDirectoryName(expected)!;
             cases.Add(new SolvedCase(
                 Path.GetRelativePath(folder, dir).Replace('\\', '/'), Path.Combine(dir, "case.yaml"), map.Text("class")!, map.Texts("roots"), map.Texts("broader"),
-                map.Text("set") ?? "held-out"));
+                map.Text("set") ?? "held-out") { Demands = WorkDemands.Read(map, knowledge, problems), Never = WorkDemands.ReadNever(map, knowledge, problems) });
         }
 
         if (cases.Count == 0 && !problems.HasErrors)

@@ -43,7 +43,7 @@ internal static class DecisionIndex
             .Where(x => x.part >= 0)
             .Select(x => (x.rule, x.part, pattern: patternDistance(x.rule)))
             .Where(x => x.pattern is not null)
-            .OrderBy(x => x.pattern >= Far).ThenBy(x => x.part).ThenBy(x => x.pattern).ThenByDescending(x => x.rule.AtLeast).ThenBy(x => x.rule.Id, StringComparer.Ordinal)
+            .OrderBy(x => x.part).ThenBy(x => x.pattern).ThenByDescending(x => x.rule.AtLeast).ThenBy(x => x.rule.Id, StringComparer.Ordinal)
             .Select(x => x.rule).FirstOrDefault() ?? NoRule;
     }
 

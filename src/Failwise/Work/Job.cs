@@ -63,6 +63,9 @@ internal sealed class Job
     public bool Fits(IReadOnlyList<string> machines, IReadOnlyList<string> needs) =>
         (machines.Count == 0 || machines.Any(Case.Machine.Kinds.Contains)) && !needs.Any(Case.Machine.Without.Contains);
 
+    /// <summary>False when such a part belongs to another kind of machine.</summary>
+    public bool MayHave(string? part) => part is null || Saw(part) || Knowledge.Parts[part].Machines is { Count: 0 } || Knowledge.Parts[part].Machines.Any(Case.Machine.Kinds.Contains);
+
     /// <summary>Whether the machine has something: true, false, or null when nobody said.</summary>
     public bool? Has(string? feature) =>
         feature is null || Case.Machine.Features.Contains(feature) ? true : Case.Machine.Without.Contains(feature) ? false : null;

@@ -8,7 +8,7 @@ namespace Failwise.Work;
 internal static class OrderWriter
 {
     public static WorkOrders Write(Job job, IReadOnlyList<WorkItem> items, IReadOnlyList<PartDecision> decisions) =>
-        new(MachineShop(job, items, decisions), PartsList.Write(job, items, decisions), Consumables(items));
+        new(MachineShop(job, items, decisions), PartsList.Write(job, items, decisions), Consumables(job, items, decisions));
 
     private static List<ShopJob> MachineShop(Job job, IReadOnlyList<WorkItem> items, IReadOnlyList<PartDecision> decisions)
     {
@@ -46,11 +46,24 @@ internal static class OrderWriter
         return sizes.Count > 0 ? sizes : ["not measured yet: measure before the order goes out"];
     }
 
-    private static List<ConsumableLine> Consumables(IReadOnlyList<WorkItem> items) =>
-    [
-        .. items.SelectMany(i => i.Rule.Materials.Where(m => m.UsedUp).Select(m => (i, m)))
-            .GroupBy(x => x.m.Item, StringComparer.Ordinal)
-            .Select(g => new ConsumableLine(
-                g.Key, g.Select(x => x.m.Size).OfType<string>().FirstOrDefault() ?? "as the job needs", [.. g.Select(x => x.i.Rule.Id).Distinct()])),
-    ];
+    private static List<ConsumableLine> Consumables(Job job, IReadOnlyList<WorkItem> items, IReadOnlyList<PartDecision> decisions)
+    {
+        List<ConsumableLine> lines =
+        [
+            .. items.SelectMany(i => i.Rule.Materials.Where(m => m.UsedUp).Select(m => (i, m)))
+                .GroupBy(x => x.m.Item, StringComparer.Ordinal)
+                .Select(g => new ConsumableLine(
+                    g.Key, g.Select(x => x.m.Size).OfType<string>().FirstOrDefault() ?? "as the job needs", [.. g.Select(x => x.i.Rule.Id).Distinct()])),
+        ];
+        foreach (PartDecision d in decisions.Where(d => d.Decision == Decision.Replace && job.Knowledge.Parts[d.Part].OrderedAs == Part.Fluid))
+        {
+            string name = job.Knowledge.Parts[d.Part].Name;
+            if (!lines.Exists(l => l.Item == name))
+            {
+                lines.Add(new ConsumableLine(name, "the listed kind; quantity by the maker", d.Steps));
+            }
+        }
+
+        return [.. lines.OrderBy(l => l.Item, StringComparer.Ordinal)];
+    }
 }

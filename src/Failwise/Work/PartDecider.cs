@@ -57,10 +57,16 @@ internal static class PartDecider
     {
         Voice strongest = Strongest(voices);
         Limit? limit = voices.Select(v => v.Limit).FirstOrDefault(l => l is not null);
-        string? stated = limit is null ? null : string.Join(" to ", new[] { limit.Min, limit.Max }.OfType<string>());
+        string? stated = limit switch
+        {
+            { Min: { } min, Max: { } max } => $"{min} to {max}",
+            { Min: { } min } => $"at least {min}",
+            { Max: { } max } => $"at most {max}",
+            _ => null,
+        };
         Decision decision = (Decision)strongest.Grade;
         return new PartDecision(
-            part, places, decision, stated ?? strongest.Rule.Limit ?? (decision is Decision.Replace or Decision.Clean ? "judged by sight" : "maker's limit needed"),
+            part, places, decision, stated ?? strongest.Rule.Limit ?? (decision is Decision.Replace or Decision.Clean or Decision.Reuse ? "judged by sight" : "maker's limit needed"),
             stated is null ? strongest.Rule.LimitSource : null, limit?.From, [.. voices.Select(v => v.Reading).OfType<string>().Distinct()],
             [.. voices.OrderByDescending(v => v.Rule == strongest.Rule).ThenByDescending(v => v.Grade).Select(v => v.Reason).Distinct()], strongest.Rule.Why, strongest.Rule.Id,
             strongest.Rule.Sources, [.. items.Where(i => WorksOn(job, i, part, voices)).Select(i => i.Rule.Id)]);

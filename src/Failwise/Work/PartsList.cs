@@ -57,9 +57,21 @@ internal sealed class PartsList
 
     private void AddDecided(PartDecision d)
     {
-        (int? count, string from) = d.Places.Count > 0 ? (d.Places.Count, SaySeen(d.Places)) : Counted(d.Part, []);
-        Add(new PartsLine(d.Part, job.Knowledge.Parts[d.Part].Name, count, from, null, null, null, false, false, d.Reasons, d.Steps));
+        if (Ordered(d.Part) is { } part)
+        {
+            int[] places = part == d.Part || job.Knowledge.Parts[part].Count == job.Knowledge.Parts[d.Part].Count ? [.. d.Places] : [];
+            (int? count, string from) = Counted(part, places);
+            Add(new PartsLine(part, job.Knowledge.Parts[part].Name, count, from, null, null, null, false, false, d.Reasons, d.Steps));
+        }
     }
+
+    /// <summary>What is ordered when this part is replaced: a whole crank for a journal, nothing by the piece for a fluid.</summary>
+    private string? Ordered(string part) => job.Knowledge.Parts[part].OrderedAs switch
+    {
+        null => part,
+        Part.Fluid => null,
+        { } whole => whole,
+    };
 
     private void AddRenewed(WorkItem item)
     {
@@ -69,7 +81,7 @@ internal sealed class PartsList
         }
 
         string[] observed = [.. ObservedOf(item).Where(p => job.Knowledge.PartIs(p, own)).Distinct()];
-        foreach (string part in observed.Length > 0 ? observed : [own])
+        foreach (string part in (observed.Length > 0 ? observed : [own]).Select(Ordered).OfType<string>().Distinct())
         {
             (int? count, string from) = Counted(part, SeenPlaces(item, part));
             Add(new PartsLine(part, job.Knowledge.Parts[part].Name, count, from, null, null, null, false, item.CheckFirst, item.Reasons, [item.Rule.Id]));
@@ -78,7 +90,7 @@ internal sealed class PartsList
 
     private void AddTogether(WorkItem item)
     {
-        foreach (TogetherPart together in item.Rule.Together)
+        foreach (TogetherPart together in item.Rule.Together.Where(t => Ordered(t.Part) is not null))
         {
             (int? count, string from) = Counted(together.Part, []);
             Add(new PartsLine(

@@ -119,9 +119,15 @@ internal sealed class StepChain
 
     private void Add(WorkRule rule, WeighedReason reason)
     {
-        if (displaced.Contains(rule.Id) || !job.Fits(rule.Machines, rule.Needs))
+        if (displaced.Contains(rule.Id) || !job.Fits(rule.Machines, rule.Needs) || (reason.Reason.Kind != "observation" && !job.MayHave(rule.Part)))
         {
             return;
+        }
+
+        // A mechanism that is likely does not condemn a part that nobody found bad: look at it first.
+        if (rule.Does is "replace" or "machine" && reason.Reason.Kind == "cause" && !job.Knowledge.Causes[reason.Reason.Id].IsRoot)
+        {
+            reason = reason with { Sure = false };
         }
 
         if (!reasons.TryGetValue(rule.Id, out List<WeighedReason>? list))

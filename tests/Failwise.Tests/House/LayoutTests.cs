@@ -23,6 +23,7 @@ public sealed class LayoutTests
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Reports"],
         ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work"],
+        ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Work", "Reports"],
         ["Reports"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing"],
     };
 
