@@ -4,7 +4,8 @@ namespace Failwise.Knowledge;
 
 /// <summary>
 /// Which work takes a cause away. Where some work says that it removes the cause, only such work counts: a new shell does not remove the dirt
-/// that scored the old one. Elsewhere the correcting work that names the cause is its removal.
+/// that scored the old one. Elsewhere the correcting work that names the cause is its removal. Work that stands in for other work takes over
+/// what that would have removed.
 /// </summary>
 internal static class Removal
 {
@@ -14,6 +15,9 @@ internal static class Removal
 
     /// <summary>True when the work takes the cause away.</summary>
     public static bool Removes(KnowledgeBase knowledge, WorkRule rule, string cause) =>
+        RemovesItself(knowledge, rule, cause) || rule.InsteadOf.Any(id => RemovesItself(knowledge, knowledge.Work[id], cause));
+
+    private static bool RemovesItself(KnowledgeBase knowledge, WorkRule rule, string cause) =>
         rule.Because.Any(t => t.Cause == cause)
         && (rule.Does == "remove-cause" || (Correcting.Contains(rule.Does) && !WithOwnRemoval(knowledge).Contains(cause)));
 

@@ -52,7 +52,10 @@ internal sealed class Job
 
     public CauseRanking Ranking { get; }
 
-    public bool IsNormalWear => Ranking.Verdict.Kind == VerdictKind.NormalWear;
+    /// <summary>True when nothing calls for work: the wear is normal, no reading is beyond its limit and no mark is heavy.</summary>
+    public bool IsNormalWear => Ranking.Verdict.Kind == VerdictKind.NormalWear
+        && !Readings.Any(r => r.State is LimitState.Above or LimitState.Below)
+        && !Case.Observations.Any(o => o.Look == Look.Seen && o.Extent >= Extent.Heavy && !Knowledge.Patterns[o.Pattern!].Sound);
 
     public bool IsNamed(string cause) => named.Contains(cause);
 

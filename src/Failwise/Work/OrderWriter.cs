@@ -17,8 +17,11 @@ internal static class OrderWriter
         {
             string part = item.Rule.Part ?? "part";
             PartDecision[] about = [.. decisions.Where(d => d.Decision is Decision.Machine or Decision.MeasureFirst && Related(job, d.Part, part))];
+
+            // Numbers mean something only while they count one sort of part: main journals and crankpins are numbered apart.
+            bool one = about.Select(d => d.Part).Distinct().Count() == 1;
             jobs.Add(new ShopJob(
-                part, [.. about.SelectMany(d => d.Places).Distinct().Order()], item.Rule.Title, Sizes(job, part), item.Rule.Shop?.Finish ?? "maker's limit needed",
+                one ? about[0].Part : part, one ? [.. about.SelectMany(d => d.Places).Distinct().Order()] : [], item.Rule.Title, Sizes(job, part), item.Rule.Shop?.Finish ?? "maker's limit needed",
                 item.Rule.Shop?.DoNot ?? [], item.Rule.Shop?.Ask ?? [], item.Reasons, item.Rule.Id, item.CheckFirst));
         }
 

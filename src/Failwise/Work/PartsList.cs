@@ -61,9 +61,16 @@ internal sealed class PartsList
         {
             int[] places = part == d.Part || job.Knowledge.Parts[part].Count == job.Knowledge.Parts[d.Part].Count ? [.. d.Places] : [];
             (int? count, string from) = Counted(part, places);
-            Add(new PartsLine(part, job.Knowledge.Parts[part].Name, count, from, null, null, null, false, false, d.Reasons, d.Steps));
+            WorkItem? after = Settling(d.Part);
+            Add(new PartsLine(
+                part, job.Knowledge.Parts[part].Name, count, from, null, after is null ? null : $"order after: {after.Rule.Title}", after?.Rule.Id, false, false, d.Reasons, d.Steps));
         }
     }
+
+    /// <summary>The last step that measures or tests this part, when it might yet be machined instead of being replaced.</summary>
+    private WorkItem? Settling(string part) => items.Any(i => i.Rule.Does == "machine" && WorksOn(i, part)) ? items.LastOrDefault(i => i.Rule.Does is "measure" or "inspect" && WorksOn(i, part)) : null;
+
+    private bool WorksOn(WorkItem item, string part) => item.Rule.Part is { } own && job.Knowledge.PartIs(part, own);
 
     /// <summary>What is ordered when this part is replaced: a whole crank for a journal, nothing by the piece for a fluid.</summary>
     private string? Ordered(string part) => job.Knowledge.Parts[part].OrderedAs switch

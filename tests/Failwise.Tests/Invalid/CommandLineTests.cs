@@ -53,6 +53,8 @@ public class CommandLineTests
     [InlineData("rules")]
     [InlineData("rules", "score")]
     [InlineData("explain", "x")]
+    [InlineData("plan")]
+    [InlineData("plan", "x", "--rate", "y")]
     [InlineData("diagnose", "--no-such-flag")]
     [InlineData("rules", "check", "-x")]
     public void Wrong_use_ends_with_two_and_says_where_help_is(params string[] arguments)
