@@ -24,7 +24,7 @@ internal static class Commands
         root.Add(Words());
         root.Add(Calculate());
         root.Add(CaseCommands.Command(Rules));
-        root.Add(PlanCommands.Plan(Rules, DiagnoseCase));
+        root.Add(PlanCommands.Plan(Rules, Limits, DiagnoseCase));
         root.Add(RulesCommand());
         ParseResult parsed = root.Parse(args);
         string[] wrong = [.. parsed.Errors.Select(e => e.Message), .. UnknownOptions(parsed)];

@@ -11,7 +11,7 @@ namespace Failwise.Cli;
 /// <summary>The plan of corrective work, with orders, sheets and cost.</summary>
 internal static class PlanCommands
 {
-    public static Command Plan(Option<string?> rules, Func<string, string?, Diagnosis> diagnose)
+    public static Command Plan(Option<string?> rules, Option<string?> limits, Func<string, string?, string?, Diagnosis> diagnose)
     {
         Argument<string> path = new("CASE") { Description = "A case file, or a folder with a case.yaml." };
         Option<string> format = new("--format") { HelpName = "FORM", Description = "text, markdown or json.", DefaultValueFactory = _ => "text" };
@@ -21,11 +21,11 @@ internal static class PlanCommands
         Option<string[]> settled = new("--settled") { HelpName = "CAUSE", Description = "Plan as if this root were proved; may be repeated." };
         Command command = new("plan", "Plan the corrective work: decisions, steps, orders, sheets, and how far to go.\n\nExample: failwise plan examples/pump-engine --rates examples/shop-rates.yaml --format markdown -o plan.md")
         {
-            path, rates, settled, format, output, rules,
+            path, rates, settled, format, output, limits, rules,
         };
         command.SetAction(p =>
         {
-            Diagnosis diagnosis = diagnose(p.GetValue(path)!, p.GetValue(rules));
+            Diagnosis diagnosis = diagnose(p.GetValue(path)!, p.GetValue(rules), p.GetValue(limits));
             string[] roots = p.GetValue(settled) ?? [];
             if (roots.FirstOrDefault(r => !(diagnosis.Knowledge.Causes.TryGetValue(r, out Cause? c) && c.IsRoot)) is { } unknown)
             {

@@ -56,8 +56,9 @@ public static class WorkScorer
 
     private static CaseWorkScore Score(KnowledgeBase knowledge, SolvedCase solved, TeardownCase teardown)
     {
-        IReadOnlyList<Reading> readings = MeasurementAssessor.Assess(teardown);
-        FindingSet findings = FindingEngine.Chain(knowledge, teardown, readings);
+        Measured measured = MeasurementAssessor.Assess(knowledge, teardown);
+        IReadOnlyList<Reading> readings = measured.Readings;
+        FindingSet findings = FindingEngine.Chain(knowledge, teardown, measured);
         CauseRanking ranking = CauseRanker.Rank(knowledge, teardown, findings);
         WorkPlan own = WorkPlanner.Plan(knowledge, teardown, readings, findings, ranking);
 

@@ -43,7 +43,7 @@ internal static class OrderWriter
         {
             Measurement m = r.Measurement;
             string where = job.Knowledge.Parts[m.Part].Name + (m.Places.Count > 0 ? " " + string.Join(", ", m.Places) : "");
-            sizes.Add($"{where}: {m.Quantity.Replace('-', ' ')} {m.Value}{(m.Instrument is { } with ? $" ({with})" : "")}");
+            sizes.Add($"{where}: {m.Quantity.Replace('-', ' ')} {r.InBothSystems}{(m.Instrument is { } with ? $" ({with})" : "")}");
         }
 
         return sizes.Count > 0 ? sizes : ["not measured yet: measure before the order goes out"];

@@ -91,7 +91,7 @@ internal static class PartDecider
         foreach (Reading r in job.Readings.Where(r => r.Measurement.Part == part))
         {
             Measurement m = r.Measurement;
-            string says = $"{m.Quantity.Replace('-', ' ')} {m.Value}" + r.State switch
+            string says = $"{m.Quantity.Replace('-', ' ')} {r.InBothSystems}" + r.State switch
             {
                 LimitState.Above => ", above the limit",
                 LimitState.Below => ", below the limit",

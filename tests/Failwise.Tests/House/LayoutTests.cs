@@ -21,10 +21,8 @@ public sealed class LayoutTests
         ["Checks"] = ["Knowledge", "Cases", "Findings", "Causes", "Inference"],
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
-        ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Reports"],
-        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Work", "Reports"],
-        ["Reports"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing"],
+        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing"],
     };
 
     private static readonly Dictionary<string, string> OwnerOf = new(StringComparer.Ordinal)

@@ -168,7 +168,7 @@ public class PlanPropertyTests
         "finding" => c.Findings.Fired.Any(f => f.Id == reason.Id),
         "history" => c.Findings.Circumstances.GetValueOrDefault(reason.Id),
         "observation" => reason.Id.Length == 0 || reason.Id.Split(", ").All(n => c.Teardown.Observations.Any(o => o.Number.ToString() == n)),
-        "reading" => c.Teardown.Measurements.Count >= int.Parse(reason.Id),
+        "reading" => c.Readings.Any(r => r.Number.ToString() == reason.Id),
         "work" => Knowledge.Work.ContainsKey(reason.Id),
         _ => Knowledge.Machines.ContainsKey(reason.Id),
     };

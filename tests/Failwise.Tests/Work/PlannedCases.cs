@@ -8,7 +8,7 @@ using Failwise.Work;
 namespace Failwise.Tests.Work;
 
 /// <summary>A case with its plan of work.</summary>
-internal sealed record PlannedCase(string Name, TeardownCase Teardown, FindingSet Findings, CauseRanking Ranking, WorkPlan Plan);
+internal sealed record PlannedCase(string Name, TeardownCase Teardown, IReadOnlyList<Reading> Readings, FindingSet Findings, CauseRanking Ranking, WorkPlan Plan);
 
 /// <summary>The plans of every published and every invented case of the repository, made once for all tests.</summary>
 internal static class PlannedCases
@@ -21,10 +21,10 @@ internal static class PlannedCases
 
     public static PlannedCase Plan(KnowledgeBase knowledge, string name, TeardownCase teardown)
     {
-        IReadOnlyList<Reading> readings = MeasurementAssessor.Assess(teardown);
-        FindingSet findings = FindingEngine.Chain(knowledge, teardown, readings);
+        Measured measured = MeasurementAssessor.Assess(knowledge, teardown);
+        FindingSet findings = FindingEngine.Chain(knowledge, teardown, measured);
         CauseRanking ranking = CauseRanker.Rank(knowledge, teardown, findings);
-        return new PlannedCase(name, teardown, findings, ranking, WorkPlanner.Plan(knowledge, teardown, readings, findings, ranking));
+        return new PlannedCase(name, teardown, measured.Readings, findings, ranking, WorkPlanner.Plan(knowledge, teardown, measured.Readings, findings, ranking));
     }
 
     private static PlannedCase[] Make()

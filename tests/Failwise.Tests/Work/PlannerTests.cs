@@ -158,7 +158,7 @@ public class PlannerTests
         ShopJob job = Plan("{part: main-bearing, at: 2, see: worn}", "readings: [{quantity: wall-thickness, part: main-bearing, at: 2, value: 1.98 mm, with: ball micrometer}]").Plan.Orders.MachineShop.Single();
 
         job.Places.Should().Equal(2);
-        job.Sizes.Should().ContainSingle().Which.Should().Be("main bearing 2: wall thickness 1.98 mm (ball micrometer)");
+        job.Sizes.Should().ContainSingle().Which.Should().Be("main bearing 2: wall thickness 1.98 mm (0.0780 in) (ball micrometer)");
         (job.Finish, job.DoNot[0], job.Ask[0]).Should().Be(("smooth", "Do not scrape.", "How much?"));
     }
 
