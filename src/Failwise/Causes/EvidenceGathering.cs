@@ -107,7 +107,8 @@ internal static class EvidenceGathering
         foreach (Finding f in findings.Fired.Where(f => f.Rule.Role != FindingRole.Clue))
         {
             EvidenceKind kind = f.Rule.Role == FindingRole.Circumstance ? EvidenceKind.Circumstance : EvidenceKind.Finding;
-            yield return new EvidenceItem("finding/" + f.Id, kind, f.Rule.Says, true, Math.Min(most, f.Answer.Sure), f.Answer.Reasons, false);
+            yield return new EvidenceItem("finding/" + f.Id, kind, f.Rule.Says, true, Math.Min(most, f.Answer.Sure), f.Answer.Reasons,
+                f.Rule.SeenAnyway <= RareSymptom && f.Answer.Reasons.Any(r => r.Kind is "reading" or "calculation"));
         }
 
         foreach (Finding f in findings.Contradicted.Where(f => f.Rule.Role == FindingRole.Sign))

@@ -228,8 +228,12 @@ internal static class RuleShapes
         new ListShape(new GroupShape("a look-alike", null, new(of, Word, true, "The other one."), new("tell", Sentence, true, "How to tell them apart."))),
     ]);
 
-    private static ListShape ExampleShape() => new(new OpenGroupShape(
-        new EitherShape([Word, new ListShape(new EitherShape([Word, new OpenGroupShape(Word)])), new OpenGroupShape(Word)])), false);
+    private static ListShape ExampleShape()
+    {
+        Shape figures = new EitherShape([Word, new ListShape(new EitherShape([Word, new ListShape(Word)])), new OpenGroupShape(Word)]);
+        Shape several = new ListShape(new EitherShape([Word, new OpenGroupShape(Word), new ListShape(Word)]));
+        return new ListShape(new OpenGroupShape(new EitherShape([Word, several, new OpenGroupShape(figures)])), false);
+    }
 
     private static ListShape Links() => new(new GroupShape("a link", null,
         new("part", Word, false, "A part ..."), new("see", Words, false, "... with this pattern."),
