@@ -54,6 +54,7 @@ public static class RuleLint
             }
         }
 
+        WarnOfStages(knowledge, problems);
         WarnOfTwins(knowledge, problems);
         return problems.Sorted();
     }
@@ -70,6 +71,20 @@ public static class RuleLint
         {
             problems.Warning("FW073", root.At, $"no work shows that the root '{root.Id}' is gone: write under verify how to see it.");
         }
+    }
+
+    /// <summary>Reports list the work by stage; work that waits for a later stage would be read before what it needs.</summary>
+    private static void WarnOfStages(KnowledgeBase knowledge, ProblemList problems)
+    {
+        foreach (WorkRule work in knowledge.Work.Values)
+        {
+            foreach (WorkRule before in work.After.Select(id => knowledge.Work[id]).Where(b => Stage(b) > Stage(work)))
+            {
+                problems.Warning("FW075", work.At, $"'{work.Id}' ({work.Stage}) comes after '{before.Id}', which belongs to a later stage ({before.Stage}): move one of the two.");
+            }
+        }
+
+        static int Stage(WorkRule work) => Array.IndexOf(WorkShapes.Stages, work.Stage);
     }
 
     private static void WarnOfTwins(KnowledgeBase knowledge, ProblemList problems)

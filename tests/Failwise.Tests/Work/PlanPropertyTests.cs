@@ -47,6 +47,43 @@ public class PlanPropertyTests
     }
 
     [Fact]
+    public void Steps_never_go_back_to_an_earlier_stage()
+    {
+        string[] wrong = [.. PlannedCases.All.Where(c => c.Plan.Items.Zip(c.Plan.Items.Skip(1)).Any(p => Stage(p.Second) < Stage(p.First))).Select(c => c.Name)];
+
+        wrong.Should().BeEmpty();
+    }
+
+    private static int Stage(WorkItem item) => Array.IndexOf(WorkShapes.Stages, item.Rule.Stage);
+
+    [Theory]
+    [InlineData("crack-test-crankshaft", "regrind-or-renew-crank")]
+    [InlineData("measure-journals", "replace-shells-as-set")]
+    [InlineData("clean-oil-galleries", "replace-shells-as-set")]
+    [InlineData("prime-before-first-start", "first-start-after-bearing-work")]
+    [InlineData("prime-before-first-start", "first-start-piston")]
+    [InlineData("measure-bores", "renew-piston-set")]
+    [InlineData("sample-oil-and-keep-filter", "cut-open-oil-filter")]
+    [InlineData("record-gearbox-play-before-strip", "renew-gearbox-bearings")]
+    public void What_a_mechanic_would_do_first_comes_first(string first, string then)
+    {
+        PlannedCase[] both = [.. PlannedCases.All.Where(c => c.Plan.Items.Any(i => i.Rule.Id == first) && c.Plan.Items.Any(i => i.Rule.Id == then))];
+
+        both.Should().NotBeEmpty();
+        both.Where(c => c.Plan.Items.First(i => i.Rule.Id == first || i.Rule.Id == then).Rule.Id == then).Select(c => c.Name).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Shells_are_not_ordered_before_the_size_of_the_journals_is_known()
+    {
+        PartsLine[] shells = [.. PlannedCases.All.Where(c => c.Plan.Items.Any(i => i.Rule.Id == "regrind-or-renew-crank"))
+            .SelectMany(c => c.Plan.Orders.Parts).Where(p => p.Part is "main-bearing" or "rod-bearing" && p.Steps.Contains("replace-shells-as-set"))];
+
+        shells.Should().NotBeEmpty();
+        shells.Should().OnlyContain(p => p.OrderAfterStep == "regrind-or-renew-crank");
+    }
+
+    [Fact]
     public void Nothing_is_listed_twice()
     {
         List<string> wrong = [];
