@@ -41,6 +41,20 @@ internal sealed class BuildFit(KnowledgeBase knowledge, TeardownCase teardown)
         return chance;
     }
 
+    /// <summary>
+    /// How common the cause is in a machine that has what it needs, as far as the author's count is trusted, 0 to 1. Nobody has counted a fault that
+    /// comes once in two thousand jobs, so the counts of roots are drawn towards the usual root; the order stays.
+    /// </summary>
+    public static double Commonness(KnowledgeBase knowledge, Cause cause)
+    {
+        if (!cause.IsRoot || cause.HowCommon <= 0 || !knowledge.Counts.TryGetValue("usual-root", out double usual))
+        {
+            return cause.HowCommon;
+        }
+
+        return Math.Min(0.5, usual * Math.Pow(cause.HowCommon / usual, knowledge.Counts["trust"]));
+    }
+
     /// <summary>Share of the machines of these kinds that have the feature, 0 to 1; the kind that has it most counts.</summary>
     public static double ShareOf(Feature feature, IReadOnlyList<string> kinds) => kinds.Select(k => feature.Share.GetValueOrDefault(k, 1)).DefaultIfEmpty(1).Max();
 

@@ -218,7 +218,7 @@ internal sealed class CauseNetwork
             }
         }
 
-        return 1 - (1 - cause.HowCommon * build.Chance(cause) * Math.Max(0.1, share)) * silent;
+        return 1 - (1 - BuildFit.Commonness(knowledge, cause) * build.Chance(cause) * Math.Max(0.1, share)) * silent;
     }
 
     private static string KeyOf(CauseLink raised) => (raised.Target == LinkTarget.Finding ? "finding/" : "history/") + raised.Id;

@@ -81,7 +81,7 @@ public static class CauseRanker
                 List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? [];
                 bool close = weights.ContainsKey(i);
                 ranked.Add(new RankedCause(
-                    root, Math.Min(CauseRanking.Ceiling, posterior[i]), root.HowCommon,
+                    root, Math.Min(CauseRanking.Ceiling, posterior[i]), BuildFit.Commonness(knowledge, root),
                     [.. all.Where(w => w.Decibans > 0).OrderByDescending(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     [.. all.Where(w => w.Decibans < 0).OrderBy(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     close ? chains.From(root) : [], close ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));

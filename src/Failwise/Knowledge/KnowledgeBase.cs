@@ -44,6 +44,7 @@ public sealed class KnowledgeBase
         Fits = parts.Fits;
         Limits = parts.Limits;
         Sureness = parts.Sureness;
+        Counts = parts.Counts;
         ExtentWeights = parts.ExtentWeights;
         partLine = Lines(Parts, p => p.KindOf);
         patternLine = Lines(Patterns, p => p.KindOf);
@@ -103,6 +104,9 @@ public sealed class KnowledgeBase
 
     /// <summary>Likelihood ratio of an observer who is sure, fairly sure or doubtful, at least 1.</summary>
     public IReadOnlyDictionary<string, double> Sureness { get; }
+
+    /// <summary>How common the usual root is (usual-root) and how far a written count is believed against it (trust); empty: as written.</summary>
+    public IReadOnlyDictionary<string, double> Counts { get; }
 
     /// <summary>Weight of a mark as evidence by its extent, 0 to 1.</summary>
     public IReadOnlyDictionary<Extent, double> ExtentWeights { get; }
@@ -205,6 +209,8 @@ internal sealed record KnowledgeParts
     public Dictionary<string, LimitSet> Limits { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, double> Sureness { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, double> Counts { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<Extent, double> ExtentWeights { get; } = [];
 }

@@ -191,6 +191,11 @@ public static class KnowledgeReader
                             parts.Sureness[entry.Key.Text] = double.Parse(((ScalarNode)entry.Value).Text);
                         }
 
+                        foreach (MapEntry entry in (map["counts"] as MapNode)?.Entries ?? [])
+                        {
+                            parts.Counts[entry.Key.Text] = double.Parse(((ScalarNode)entry.Value).Text);
+                        }
+
                         foreach (MapEntry entry in ((MapNode)map["extents"]!).Entries)
                         {
                             parts.ExtentWeights[ExtentOf(entry.Key.Text)] = double.Parse(((ScalarNode)entry.Value).Text);

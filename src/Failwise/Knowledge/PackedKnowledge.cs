@@ -43,6 +43,7 @@ internal static class PackedKnowledge
         }
 
         codec.Map(parts.Sureness, static (c, v) => c.Real(v));
+        codec.Map(parts.Counts, static (c, v) => c.Real(v));
         Dictionary<string, double> extents = parts.ExtentWeights.ToDictionary(e => e.Key.ToString(), e => e.Value, StringComparer.Ordinal);
         codec.Map(extents, static (c, v) => c.Real(v));
         foreach ((string extent, double weight) in extents)

@@ -153,6 +153,9 @@ internal static class RuleShapes
     public static readonly GroupShape WordList = new("the word list", null,
         new("strengths", new OpenGroupShape(new NumberShape(0, 1)), true, "Strength words and their numbers."),
         new("sureness", new OpenGroupShape(new NumberShape(1, 1000)), true, "How sure the observer is, as a likelihood ratio."),
+        new("counts", new GroupShape("trust in counts", null,
+            new("usual-root", new NumberShape(0, 1), true, "How common the usual root is."),
+            new("trust", new NumberShape(0, 1), true, "How far a written count is believed against it; 1 takes it as written.")), false, "How far the counts of roots are believed."),
         new("extents", new OpenGroupShape(new NumberShape(0, 1)), true, "Weight of a mark by its extent."));
 
     public static readonly GroupShape Pattern = new("a pattern", null,

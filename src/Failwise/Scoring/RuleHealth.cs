@@ -29,5 +29,5 @@ public static class RuleHealth
     /// <summary>How common each root is in a machine of this kind of which nothing else is known.</summary>
     private static IEnumerable<double> Roots(KnowledgeBase knowledge, string kind) => knowledge.Causes.Values
         .Where(c => c.IsRoot && (c.Machines.Count == 0 || c.Machines.Contains(kind)))
-        .Select(c => c.HowCommon * c.Needs.Aggregate(1.0, (share, need) => share * BuildFit.ShareOf(knowledge.Features[need], [kind])));
+        .Select(c => BuildFit.Commonness(knowledge, c) * c.Needs.Aggregate(1.0, (share, need) => share * BuildFit.ShareOf(knowledge.Features[need], [kind])));
 }

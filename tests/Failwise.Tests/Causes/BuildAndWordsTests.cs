@@ -60,6 +60,20 @@ public sealed class BuildAndWordsTests
         RootsOf("{part: rod-bearing, see: wiped}, {part: main-bearing, see: wiped}").Should().Equal("any-bearing-worn", "rods-worn");
     }
 
+    [Theory]
+    [InlineData(1.0 / 300, 1.0 / 300, "the usual root")]
+    [InlineData(1.0 / 3000, 1.0 / 1194, "a tenth as common is believed to be a quarter as common: ten to the power 0.6 is 3.98")]
+    [InlineData(1.0 / 30, 1.0 / 75.4, "ten times as common is believed to be 3.98 times as common")]
+    public void A_judged_count_is_drawn_towards_the_usual_root(double written, double believed, string because)
+    {
+        KnowledgeBase believing = TinyRules.Words
+            .With("vocabulary/words.yaml", "strengths: {usually: 0.80}\nsureness: {sure: 60}\ncounts: {usual-root: 0.00333333333333, trust: 0.6}\nextents: {moderate: 1}\n")
+            .WithCause("rods-worn", "root", $"how-common: {written:R}\nleaves: [{{part: rod-bearing, see: wiped, strength: usually}}]").Knowledge();
+
+        BuildFit.Commonness(believing, believing.Causes["rods-worn"]).Should().BeApproximately(believed, believed * 0.001, because);
+        BuildFit.Commonness(Knowledge, Knowledge.Causes["rods-worn"]).Should().Be(0.05, because: "without a word on trust a count is taken as written");
+    }
+
     [Fact]
     public void A_feature_that_nobody_mentioned_makes_its_causes_rarer_by_its_share()
     {

@@ -15,7 +15,9 @@ public sealed class CalibrationTests(ITestOutputHelper output)
     private const int Cases = 2000;
     private const double Tolerance = 0.1;
     private static readonly KnowledgeBase Knowledge = Repository.Knowledge;
-    private static readonly Machine Engine = new(null, ["engine"], 4, 5, null, false, null, [], []);
+
+    // An engine that has everything: how likely a build is to have a feature is no part of this question.
+    private static readonly Machine Engine = new(null, ["engine"], 4, 5, null, false, null, [.. Knowledge.Features.Keys], []);
 
     [Fact]
     public void What_is_called_seventy_per_cent_is_so_in_seven_of_ten_synthetic_cases()
@@ -61,7 +63,6 @@ public sealed class CalibrationTests(ITestOutputHelper output)
         private readonly Cause[] causes = [.. Knowledge.Causes.Values.Where(c => CauseNetwork.Applies(c, Engine)).OrderBy(c => c.Id, StringComparer.Ordinal)];
         private readonly List<Cause> order = [];
         private readonly Dictionary<string, List<(string From, double Strength)>> into = new(StringComparer.Ordinal);
-        private readonly Dictionary<string, Dictionary<string, double>> leaves = new(StringComparer.Ordinal);
 
         public Sampler()
         {
@@ -75,16 +76,6 @@ public sealed class CalibrationTests(ITestOutputHelper output)
                     }
 
                     list.Add((cause.Id, link.Max(l => l.Strength)));
-                }
-
-                foreach (CauseLink link in cause.Leaves.Where(l => l.Target == LinkTarget.Sign))
-                {
-                    if (!leaves.TryGetValue(link.Id, out Dictionary<string, double>? by))
-                    {
-                        leaves[link.Id] = by = new Dictionary<string, double>(StringComparer.Ordinal);
-                    }
-
-                    by[cause.Id] = Math.Max(by.GetValueOrDefault(cause.Id), link.Strength);
                 }
             }
 
@@ -101,7 +92,7 @@ public sealed class CalibrationTests(ITestOutputHelper output)
             HashSet<string> present = new(StringComparer.Ordinal);
             foreach (Cause cause in order)
             {
-                double silent = (into.GetValueOrDefault(cause.Id) ?? []).Where(l => present.Contains(l.From)).Aggregate(1 - cause.HowCommon, (s, l) => s * (1 - l.Strength));
+                double silent = (into.GetValueOrDefault(cause.Id) ?? []).Where(l => present.Contains(l.From)).Aggregate(1 - BuildFit.Commonness(Knowledge, cause), (s, l) => s * (1 - l.Strength));
                 if (random.NextDouble() < 1 - silent)
                 {
                     present.Add(cause.Id);
@@ -124,17 +115,15 @@ public sealed class CalibrationTests(ITestOutputHelper output)
             .SelectMany(_ => causes[random.Next(causes.Length)].Leaves.Where(l => l.Target == LinkTarget.Sign && l.Sign!.Part != "part"))
             .Select(l => l.Sign!).DistinctBy(s => $"{s.Part}/{s.Pattern}").Take(300);
 
-        private double ChanceOf(Sign sign, HashSet<string> present)
+        private static double ChanceOf(Sign sign, HashSet<string> present)
         {
             Dictionary<string, double> best = new(StringComparer.Ordinal);
-            foreach (string part in Knowledge.PartLine(sign.Part))
+            foreach ((string part, double weight) in CauseIndex.Of(Knowledge).Match.Parts(sign.Part))
             {
-                foreach (string pattern in Knowledge.PatternLine(sign.Pattern))
+                foreach ((Cause cause, CauseLink link) in CauseIndex.Of(Knowledge).ByPart.GetValueOrDefault(part) ?? [])
                 {
-                    foreach ((string cause, double strength) in leaves.GetValueOrDefault($"{part}/{pattern}") ?? [])
-                    {
-                        best[cause] = Math.Max(best.GetValueOrDefault(cause), strength);
-                    }
+                    double strength = weight * link.Strength * CauseIndex.Of(Knowledge).Match.Pattern(link.Sign!.Pattern, sign.Pattern);
+                    best[cause.Id] = Math.Max(best.GetValueOrDefault(cause.Id), strength);
                 }
             }
 
