@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using Failwise.Cases;
+using Failwise.Checks;
 using Failwise.Knowledge;
 using Failwise.Problems;
 using Failwise.Reports;
@@ -20,6 +21,8 @@ internal static class Commands
     {
         RootCommand root = new("Reads worn and broken machine parts: from teardown observations to ranked root causes and corrective work.\n\nExample: failwise diagnose examples/pump-engine");
         root.Add(Diagnose());
+        root.Add(NextCommands.Next(Rules));
+        root.Add(NextCommands.Forecast(Rules));
         root.Add(Explain());
         root.Add(Words());
         root.Add(Calculate());
@@ -76,11 +79,19 @@ internal static class Commands
         Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
         Command command = new("diagnose", "Rank the root causes of a teardown, with reasons, next checks and corrective work.\n\nExample: failwise diagnose examples/pump-engine --format html -o report.html")
         {
-            path, format, output, Rules, Limits,
+            path, format, output, NextCommands.Assume, Rules, Limits,
         };
         command.SetAction(p =>
         {
+            bool assumes = p.GetValue(NextCommands.Assume) is { Length: > 0 };
+            if (assumes && (p.GetValue(format) is "html" or "json"))
+            {
+                Console.Error.WriteLine("--assume goes with the forms text and markdown here; 'failwise next CASE --format json' gives it as JSON.");
+                return WrongUse;
+            }
+
             Diagnosis diagnosis = DiagnoseCase(p.GetValue(path)!, p.GetValue(Rules), p.GetValue(Limits));
+            WhatIf? whatIf = NextCommands.Ask(diagnosis.Knowledge, diagnosis.Case, p.GetValue(NextCommands.Assume));
             string text = p.GetValue(format) switch
             {
                 "markdown" => MarkdownReport.Write(diagnosis),
@@ -88,7 +99,7 @@ internal static class Commands
                 "json" => JsonReport.Write(diagnosis),
                 _ => TextReport.Write(diagnosis),
             };
-            Output.Write(text, p.GetValue(output));
+            Output.Write(whatIf is null ? text : text + NextReport.Write(whatIf, p.GetValue(format) == "markdown"), p.GetValue(output));
             return Done;
         });
         return command;
@@ -164,6 +175,8 @@ internal static class Commands
         Command schema = new("schema", "Write the JSON Schemas with which an editor checks and completes cases and rules.\n\nExample: failwise rules schema docs/schema") { into };
         schema.SetAction(p => RuleCommands.Schema(p.GetValue(into)!));
         rules.Add(schema);
+        rules.Add(LookCommands.Looks(Rules));
+        rules.Add(LookCommands.Asked(Rules));
         rules.Add(check);
         rules.Add(score);
         rules.Add(PlanCommands.WorkScore(Rules));

@@ -11,13 +11,16 @@ namespace Failwise;
 /// <summary>Everything that follows from a case, with the reasons of every stage.</summary>
 public sealed record Diagnosis(
     KnowledgeBase Knowledge, TeardownCase Case, Measured Measured, FindingSet Findings, CauseRanking Causes,
-    IReadOnlyList<PlannedCheck> Checks, WorkPlan Work)
+    CheckPlan Next, WorkPlan Work)
 {
     /// <summary>Readings and what follows from them, each against its limit.</summary>
     public IReadOnlyList<Reading> Readings => Measured.Readings;
 
     /// <summary>Calculations on the figures of the case.</summary>
     public IReadOnlyList<WorkedNumber> Calculations => Measured.Calculations;
+
+    /// <summary>The checks of <see cref="Next"/>.</summary>
+    public IReadOnlyList<PlannedCheck> Checks => Next.Checks;
 }
 
 /// <summary>The pipeline from a case to a diagnosis.</summary>
@@ -29,8 +32,8 @@ public static class Diagnostician
         Measured measured = MeasurementAssessor.Assess(knowledge, teardown);
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, measured);
         CauseRanking causes = CauseRanker.Rank(knowledge, teardown, findings);
-        IReadOnlyList<PlannedCheck> checks = CheckPlanner.Plan(knowledge, teardown, causes);
+        CheckPlan next = CheckPlanner.Plan(knowledge, teardown, causes);
         WorkPlan work = WorkPlanner.Plan(knowledge, teardown, measured.Readings, findings, causes);
-        return new Diagnosis(knowledge, teardown, measured, findings, causes, checks, work);
+        return new Diagnosis(knowledge, teardown, measured, findings, causes, next, work);
     }
 }

@@ -23,7 +23,7 @@ internal static class StageBenchmark
         Measured readings = null!;
         FindingSet findings = null!;
         CauseRanking ranking = null!;
-        IReadOnlyList<PlannedCheck> checks = null!;
+        CheckPlan checks = null!;
         WorkPlan work = null!;
         output.WriteLine("stage     | best ms |   KB");
         Measure("unpack", () => knowledge = PackedKnowledge.Unpack(packed, () => []));

@@ -32,6 +32,8 @@ public sealed class KnowledgeBase
         Symptoms = parts.Symptoms;
         Features = parts.Features;
         Machines = parts.Machines;
+        Covers = parts.Covers;
+        Questions = parts.Questions;
         Axes = parts.Axes;
         Codes = parts.Codes;
         Sources = parts.Sources;
@@ -76,6 +78,12 @@ public sealed class KnowledgeBase
     public IReadOnlyDictionary<string, Feature> Features { get; }
 
     public IReadOnlyDictionary<string, MachineKind> Machines { get; }
+
+    /// <summary>What has to come off before a part is seen.</summary>
+    public IReadOnlyDictionary<string, Cover> Covers { get; }
+
+    /// <summary>What experienced people ask back when a case leaves it open.</summary>
+    public IReadOnlyDictionary<string, IntakeQuestion> Questions { get; }
 
     public IReadOnlyList<PlaceAxis> Axes { get; }
 
@@ -185,6 +193,10 @@ internal sealed record KnowledgeParts
     public Dictionary<string, Feature> Features { get; } = new(StringComparer.Ordinal);
 
     public Dictionary<string, MachineKind> Machines { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, Cover> Covers { get; } = new(StringComparer.Ordinal);
+
+    public Dictionary<string, IntakeQuestion> Questions { get; } = new(StringComparer.Ordinal);
 
     public List<PlaceAxis> Axes { get; } = [];
 

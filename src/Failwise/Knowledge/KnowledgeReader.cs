@@ -82,6 +82,9 @@ public static class KnowledgeReader
                 case "symptoms":
                     EachOf(file.Root, RuleShapes.Symptom, map => Add(parts.Symptoms, "symptom", map, ReadSymptom(map)));
                     break;
+                case "questions":
+                    EachOf(file.Root, CheckShapes.Question, map => Add(parts.Questions, "question", map, IntakeQuestionReader.Read(map)));
+                    break;
                 case "sources":
                     EachOf(file.Root, RuleShapes.Source, map => Add(parts.Sources, "source", map, ReadSource(map)));
                     break;
@@ -107,7 +110,7 @@ public static class KnowledgeReader
                     EachOf(file.Root, WorkShapes.Sheet, map => Add(parts.Sheets, "sheet line", map, WorkReading.Sheet(map)));
                     break;
                 default:
-                    problems.Error("FW034", file.Root.At with { Line = 0, Column = 0 }, $"files are expected in one of the folders vocabulary, limits, parts, history, symptoms, sources, patterns, findings, causes, work, decisions, downstream, sheets; '{kind}' is none of them.");
+                    problems.Error("FW034", file.Root.At with { Line = 0, Column = 0 }, $"files are expected in one of the folders vocabulary, limits, parts, history, symptoms, questions, sources, patterns, findings, causes, work, decisions, downstream, sheets; '{kind}' is none of them.");
                     break;
             }
         }
@@ -175,6 +178,9 @@ public static class KnowledgeReader
                 case "features":
                     EachOf(root, RuleShapes.Feature, m => Add(parts.Features, "feature", m, ReadFeature(m)));
                     break;
+                case "covers":
+                    EachOf(root, CheckShapes.Cover, m => Add(parts.Covers, "cover", m, new Cover(m.Text("id")!, m.Text("says")!, m.Number("minutes") ?? 0, m.Texts("behind"), m.At)));
+                    break;
                 case "places":
                     EachOf(root, RuleShapes.Axis, m => parts.Axes.Add(new PlaceAxis(m.Text("axis")!, m.Texts("words"),
                         m["also"] is MapNode also ? also.Entries.ToDictionary(e => e.Key.Text, e => ((ScalarNode)e.Value).Text, StringComparer.Ordinal) : new Dictionary<string, string>())));
@@ -207,7 +213,7 @@ public static class KnowledgeReader
                     EachOf(root, RuleShapes.ShortCode, ReadCode);
                     break;
                 default:
-                    problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, places, fits, words and codes; '{name}' is none of them.");
+                    problems.Error("FW034", root.At with { Line = 0, Column = 0 }, $"the vocabulary has the files machines, features, covers, places, fits, words and codes; '{name}' is none of them.");
                     break;
             }
         }
@@ -236,7 +242,7 @@ public static class KnowledgeReader
         }
 
         private static Part ReadPart(MapNode m, string group) => new(
-            m.Text("id")!, m.Text("name")!, m.Texts("kind-of"), m.Texts("words"), m.Text("count"), m.Texts("machines"), m.Texts("places"),
+            m.Text("id")!, m.Text("name")!, m.Texts("kind-of"), m.Texts("words"), m.Text("count"), m.Texts("machines"), m.Texts("needs"), m.Texts("places"),
             m.Text("access"), m.Number("minutes") ?? 5, group, m.At) { OrderedAs = m.Text("ordered-as") };
 
         private static Circumstance ReadCircumstance(MapNode m) => new(
@@ -255,7 +261,7 @@ public static class KnowledgeReader
             ReadLookAlikes(m, "look-alikes"), ReadLook(m), ReadSources(m), m.At);
 
         private static LookHint? ReadLook(MapNode m) => m["check"] is MapNode check
-            ? new LookHint(check.Text("how")!, check.Text("tool"), check.Number("minutes") ?? 5, check.Texts("lost-by"))
+            ? new LookHint(check.Text("how")!, check.Text("tool"), check.Number("minutes") ?? 5, check.Texts("lost-by"), check.Flag("destroys"))
             : null;
 
         private static IReadOnlyList<LookAlike> ReadLookAlikes(MapNode m, string key) =>

@@ -52,6 +52,8 @@ internal static class PackedKnowledge
         }
 
         codec.Map(parts.Parts, PartOf);
+        codec.Map(parts.Covers, CoverOf);
+        codec.Map(parts.Questions, QuestionOf);
         codec.Map(parts.Patterns, PatternOf);
         codec.Map(parts.Circumstances, CircumstanceOf);
         codec.Map(parts.Symptoms, SymptomOf);
@@ -80,6 +82,15 @@ internal static class PackedKnowledge
         return new Feature(id, choice, says, words, share, c.Texts(f?.ShownBy));
     }
 
+    private static Cover CoverOf(PackCodec c, Cover? x) => new(c.Text(x?.Id), c.Text(x?.Says), c.Real(x?.Minutes ?? 0), c.Texts(x?.Behind), c.At(x?.At ?? default));
+
+    private static IntakeQuestion QuestionOf(PackCodec c, IntakeQuestion? q) => new(
+        c.Text(q?.Id), c.Text(q?.Asks), c.MaybeText(q?.Why), c.MaybeText(q?.Answer), c.Real(q?.Minutes ?? 0), c.Texts(q?.Machines),
+        c.List(q?.When, static (c, g) => new GapTrigger(
+            (GapKind)c.Number((int)(g?.Gap ?? 0)), c.Texts(g?.Parts), c.Texts(g?.See), c.Texts(g?.Symptoms), c.Texts(g?.History), c.Real(g?.Worth ?? 0))),
+        c.Texts(q?.Covers), c.Texts(q?.KnownParts), c.Texts(q?.KnownPatterns), c.Texts(q?.KnownSymptoms), c.Texts(q?.KnownHistory), c.Flag(q?.KnownByReading ?? false),
+        Sources(c, q?.Sources), c.At(q?.At ?? default));
+
     private static PlaceAxis Axis(PackCodec c, PlaceAxis? a)
     {
         string id = c.Text(a?.Id);
@@ -90,7 +101,7 @@ internal static class PackedKnowledge
     }
 
     private static Part PartOf(PackCodec c, Part? p) => new(
-        c.Text(p?.Id), c.Text(p?.Name), c.Texts(p?.KindOf), c.Texts(p?.Words), c.MaybeText(p?.Count), c.Texts(p?.Machines), c.Texts(p?.Places),
+        c.Text(p?.Id), c.Text(p?.Name), c.Texts(p?.KindOf), c.Texts(p?.Words), c.MaybeText(p?.Count), c.Texts(p?.Machines), c.Texts(p?.Needs), c.Texts(p?.Places),
         c.MaybeText(p?.Access), c.Real(p?.Minutes ?? 0), c.Text(p?.Group), c.At(p?.At ?? default)) { OrderedAs = c.MaybeText(p?.OrderedAs) };
 
     private static Pattern PatternOf(PackCodec c, Pattern? p) => new(
@@ -133,7 +144,7 @@ internal static class PackedKnowledge
             c.Text(r?.From), c.Flag(r?.Example ?? false), c.At(r?.At ?? default))),
         Sources(c, l?.Sources), c.At(l?.At ?? default));
 
-    private static LookHint Look(PackCodec c, LookHint? l) => new(c.Text(l?.How), c.MaybeText(l?.Tool), c.Real(l?.Minutes ?? 0), c.Texts(l?.LostBy));
+    private static LookHint Look(PackCodec c, LookHint? l) => new(c.Text(l?.How), c.MaybeText(l?.Tool), c.Real(l?.Minutes ?? 0), c.Texts(l?.LostBy), c.Flag(l?.Destroys ?? false));
 
     private static IReadOnlyList<LookAlike> LookAlikes(PackCodec c, IReadOnlyList<LookAlike>? all) =>
         c.List(all, static (c, l) => new LookAlike(c.Text(l?.Id), c.Text(l?.Tell)));

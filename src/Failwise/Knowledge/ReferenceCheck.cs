@@ -13,6 +13,8 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
             Each(part.KindOf, "FW012", "part", knowledge.Parts.Keys, part.At);
             Each(part.OrderedAs is null or Part.Fluid ? [] : [part.OrderedAs], "FW012", "part", knowledge.Parts.Keys, part.At);
             Each(part.Machines, "FW022", "machine kind", knowledge.Machines.Keys, part.At);
+            Each(part.Needs, "FW019", "feature", knowledge.Features.Keys, part.At);
+            Each(part.Access is { } cover ? [cover] : [], "FW100", "cover", knowledge.Covers.Keys, part.At);
             Each(part.Places, "FW014", "place axis", [.. knowledge.Axes.Select(a => a.Id)], part.At);
         }
 
@@ -80,6 +82,44 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
         }
 
         CheckCycles();
+        CheckCovers();
+        foreach (IntakeQuestion question in knowledge.Questions.Values)
+        {
+            CheckQuestion(question);
+        }
+    }
+
+    private void CheckCovers()
+    {
+        foreach (Cover cover in knowledge.Covers.Values)
+        {
+            Each(cover.Behind, "FW100", "cover", knowledge.Covers.Keys, cover.At);
+            HashSet<string> before = [.. cover.Behind];
+            Stack<string> open = new(before);
+            while (open.TryPop(out string? next))
+            {
+                foreach (string further in knowledge.Covers.TryGetValue(next, out Cover? c) ? c.Behind.Where(before.Add) : [])
+                {
+                    open.Push(further);
+                }
+            }
+
+            if (before.Contains(cover.Id))
+            {
+                problems.Error("FW101", cover.At, $"'{cover.Id}' lies behind itself; a cover must be reachable from outside.");
+            }
+        }
+    }
+
+    private void CheckQuestion(IntakeQuestion question)
+    {
+        Sources(question.Sources, question.At);
+        Each(question.Machines, "FW022", "machine kind", knowledge.Machines.Keys, question.At);
+        Each(question.KnownParts.Concat(question.When.SelectMany(w => w.Parts)), "FW012", "part", knowledge.Parts.Keys, question.At);
+        Each(question.KnownPatterns.Concat(question.When.SelectMany(w => w.See)), "FW013", "pattern", knowledge.Patterns.Keys, question.At);
+        Each(question.KnownSymptoms.Concat(question.When.SelectMany(w => w.Symptoms)), "FW018", "symptom", knowledge.Symptoms.Keys, question.At);
+        Each(question.Covers, "FW017", "history word or symptom", [.. knowledge.Circumstances.Keys, .. knowledge.Symptoms.Keys], question.At);
+        Each(question.KnownHistory.Concat(question.When.SelectMany(w => w.History)), "FW017", "history word", knowledge.Circumstances.Keys, question.At);
     }
 
     /// <summary>Codes have to resolve, and to mean one thing: people write them from paper.</summary>

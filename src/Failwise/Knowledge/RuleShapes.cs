@@ -39,7 +39,8 @@ internal static class RuleShapes
         new("how", Sentence, true, "How to look or measure."),
         new("tool", Sentence, false, "What is needed for it."),
         new("minutes", Minutes, false, "Time it takes [min]."),
-        new("lost-by", Words, false, "What destroys the evidence: cleaning, dismantling, running."));
+        new("lost-by", Words, false, "What destroys the evidence: cleaning, dismantling, running."),
+        new("destroys", TrueFalse, false, "true: the check itself uses the part up."));
 
     private static readonly Field[] SpreadFields =
     [
@@ -94,6 +95,7 @@ internal static class RuleShapes
         new("words", new ListShape(Sentence), false, "Other names for it."),
         new("count", new ChoiceShape("mains", "cylinders", "rods", "one"), false, "How many the machine has."),
         new("machines", Words, false, "Kinds of machine that have it."),
+        new("needs", Words, false, "Features a build must have to have it; of features of one choice, one is enough."),
         new("places", Words, false, "Place axes that make sense on it."),
         new("access", Word, false, "The cover behind which it is seen."),
         new("ordered-as", Word, false, "The part that is ordered when this is replaced, or fluid; itself when left out."),

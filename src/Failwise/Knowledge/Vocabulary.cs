@@ -13,10 +13,12 @@ public sealed record Source(string Id, string Title, string? Issuer, string? Yea
 /// <summary>Something a person can look at, with the shop's words for it.</summary>
 /// <param name="KindOf">Broader parts: what is said of those holds for this one.</param>
 /// <param name="Count">How many a machine has: mains, cylinders, rods, one; null when it varies.</param>
+/// <param name="Needs">Features a build must have to have this part; of features of one choice, one is enough.</param>
+/// <param name="Access">The cover behind which it is seen.</param>
 /// <param name="Minutes">Time to look at it once the cover is off [min].</param>
 public sealed record Part(
     string Id, string Name, IReadOnlyList<string> KindOf, IReadOnlyList<string> Words, string? Count, IReadOnlyList<string> Machines,
-    IReadOnlyList<string> Places, string? Access, double Minutes, string Group, Location At)
+    IReadOnlyList<string> Needs, IReadOnlyList<string> Places, string? Access, double Minutes, string Group, Location At)
 {
     /// <summary>Stands under ordered-as for what is filled in and not ordered by the piece.</summary>
     public const string Fluid = "fluid";
@@ -25,8 +27,15 @@ public sealed record Part(
     public string? OrderedAs { get; init; }
 }
 
+/// <summary>What has to come off before a part is seen.</summary>
+/// <param name="Says">How far the machine is opened, such as: sump off.</param>
+/// <param name="Minutes">Time to open it when what it lies behind is open already [min].</param>
+/// <param name="Behind">Covers that have to be off first.</param>
+public sealed record Cover(string Id, string Says, double Minutes, IReadOnlyList<string> Behind, Location At);
+
 /// <summary>What to do to see a pattern, and what destroys it.</summary>
-public sealed record LookHint(string How, string? Tool, double Minutes, IReadOnlyList<string> LostBy);
+/// <param name="Destroys">True when the check itself uses the part up.</param>
+public sealed record LookHint(string How, string? Tool, double Minutes, IReadOnlyList<string> LostBy, bool Destroys = false);
 
 /// <summary>Something that could be mistaken for this, and how to tell the two apart.</summary>
 public sealed record LookAlike(string Id, string Tell);

@@ -154,21 +154,32 @@ public static class MarkdownReport
 
         private void WriteNextChecks()
         {
-            if (diagnosis.Checks.Count == 0)
+            md.Heading(2, "What to look at next");
+            if (diagnosis.Next.Stop is { } stop)
             {
-                return;
+                md.Paragraph(Safe(stop));
+            }
+            else
+            {
+                md.Paragraph("In the order in which they are worth their time. Evidence that dismantling would destroy comes first, what uses a part up last.");
             }
 
-            md.Heading(2, "What to look at next");
-            md.Paragraph("In the order in which they are worth their time. Evidence that cleaning or dismantling would destroy comes first.");
-            md.Bullets(diagnosis.Checks.Select(c =>
-                $"**{Safe(c.Says)}** About {c.Minutes:0} min.{(c.How is { } how ? " " + Safe(how) : "")}"
-                + (c.LostBy.Count > 0 ? $" Lost by {string.Join(" and ", c.LostBy)}." : "")
-                + Outcome(" If yes: ", c.IfFound) + Outcome(" If no: ", c.IfNot)), numbered: true);
+            md.Bullets(diagnosis.Checks.Select(Say), numbered: true);
+            if (diagnosis.Next.Proofs.Count > 0)
+            {
+                md.Paragraph("Prove these before parts are ordered:");
+                md.Bullets(diagnosis.Next.Proofs.Select(p => $"**{Safe(p.Root.Title)}**: {Safe(p.How)}"));
+            }
         }
 
-        private static string Outcome(string lead, IReadOnlyList<(Cause Root, double Probability)> movers) =>
-            movers.Count == 0 ? "" : lead + string.Join(", ", movers.Select(m => $"{Safe(m.Root.Title)} {Percent(m.Probability)}")) + ".";
+        private static string Say(PlannedCheck c) =>
+            $"**{Safe(c.Says)}** About {c.Minutes:0} min.{(c.Opening is { } opening ? $" First: {Safe(opening)} ({c.OpeningMinutes:0} min)." : "")}"
+            + (c.How is { } how ? " " + Safe(how) : "") + (c.Tool is { } tool ? $" With: {Safe(tool)}." : "")
+            + (c.LostBy.Count > 0 ? $" Lost by {string.Join(" and ", c.LostBy)}." : "")
+            + string.Concat(c.Outcomes.Where(o => o.Movers.Count > 0).Select(Say));
+
+        private static string Say(CheckOutcome o) =>
+            $" *{Safe(o.Says)}* ({Percent(o.Chance)}): {string.Join(", ", o.Movers.Select(m => $"{Safe(m.Root.Title)} {Percent(m.Now)} → {Percent(m.Then)}"))}.";
 
         private void WriteWork()
         {

@@ -61,34 +61,36 @@ public static class TextReport
             Line(w, "Not explained: " + item.Says, "  ");
         }
 
-        WriteChecks(w, diagnosis.Checks);
+        WriteChecks(w, diagnosis.Next);
         WriteWork(w, diagnosis.Work);
         return w.ToString();
     }
 
     private static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= 1;
 
-    private static void WriteChecks(StringWriter w, IReadOnlyList<PlannedCheck> checks)
+    private static void WriteChecks(StringWriter w, CheckPlan plan)
     {
-        if (checks.Count == 0)
-        {
-            return;
-        }
-
         w.WriteLine();
         w.WriteLine("LOOK AT NEXT");
-        foreach (PlannedCheck check in checks.Take(4))
+        foreach (PlannedCheck check in plan.Checks.Take(4))
         {
-            Line(w, $"- {check.Says} ({check.Minutes:0} min{(check.LostBy.Count > 0 ? ", lost by " + string.Join(" and ", check.LostBy) : "")})", "  ");
-            if (check.IfFound.Count > 0)
+            string lost = check.LostBy.Count > 0 ? ", lost by " + string.Join(" and ", check.LostBy) : "";
+            string first = check.Opening is { } opening ? $", first {opening}: {check.OpeningMinutes:0} min" : "";
+            Line(w, $"- {check.Says} ({check.Minutes:0} min{first}{lost})", "  ");
+            foreach (CheckOutcome outcome in check.Outcomes.Where(o => o.Movers.Count > 0).Take(3))
             {
-                Line(w, $"yes: {string.Join(", ", check.IfFound.Select(m => $"{m.Root.Title} {100 * m.Probability:0}\u00a0%"))}", "    ");
+                Line(w, $"{outcome.Says}: {string.Join(", ", outcome.Movers.Take(2).Select(m => $"{m.Root.Title} {100 * m.Then:0}\u00a0%"))}", "    ");
             }
+        }
 
-            if (check.IfNot.Count > 0)
-            {
-                Line(w, $"no:  {string.Join(", ", check.IfNot.Select(m => $"{m.Root.Title} {100 * m.Probability:0}\u00a0%"))}", "    ");
-            }
+        if (plan.Stop is { } stop)
+        {
+            Line(w, stop, "  ");
+        }
+
+        foreach (ProvingTest proof in plan.Proofs.Take(2))
+        {
+            Line(w, $"Before parts are ordered, prove '{proof.Root.Title}': {proof.How}", "  ");
         }
     }
 

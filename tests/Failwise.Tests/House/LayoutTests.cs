@@ -18,10 +18,10 @@ public sealed class LayoutTests
         ["Measurements"] = ["Units", "Calculations", "Knowledge", "Cases"],
         ["Findings"] = ["Problems", "Calculations", "Knowledge", "Cases", "Measurements"],
         ["Causes"] = ["Knowledge", "Cases", "Findings", "Inference"],
-        ["Checks"] = ["Knowledge", "Cases", "Findings", "Causes", "Inference"],
+        ["Checks"] = ["Problems", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Inference"],
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
-        ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Work", "Reports"],
+        ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Reports"],
         ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing"],
     };
 

@@ -1,0 +1,90 @@
+using Failwise.Cases;
+using Failwise.Knowledge;
+
+namespace Failwise.Checks;
+
+/// <summary>Finds the questions that experienced people would ask back because the case leaves something open.</summary>
+internal sealed class IntakeQuestions
+{
+    private readonly KnowledgeBase knowledge;
+    private readonly TeardownCase teardown;
+    private readonly Observation[] seen;
+
+    public IntakeQuestions(KnowledgeBase knowledge, TeardownCase teardown)
+    {
+        this.knowledge = knowledge;
+        this.teardown = teardown;
+        seen = [.. teardown.Observations.Where(o => o.Look == Look.Seen)];
+    }
+
+    /// <summary>
+    /// Adds the questions that this case brings up. One that covers history words or symptoms is asked in their place, and is worth at least
+    /// what the most telling of them is.
+    /// </summary>
+    /// <param name="openShare">How much is open yet, 0 to 1: what a general answer is worth goes down with it.</param>
+    public List<Candidate> Merge(IReadOnlyList<Candidate> candidates, double openShare)
+    {
+        List<Candidate> left = [.. candidates];
+        List<Candidate> questions = [];
+        foreach (IntakeQuestion q in knowledge.Questions.Values.OrderBy(q => q.Id, StringComparer.Ordinal))
+        {
+            bool about = q.Machines.Count == 0 || q.Machines.Any(teardown.Machine.Kinds.Contains);
+            double worth = about && !IsAnswered(q) ? q.When.Where(IsOpen).Select(w => w.Worth).DefaultIfEmpty(0).Max() : 0;
+            if (worth > 0)
+            {
+                Candidate[] covered = [.. left.Where(c => c.Check.Kind is CheckKind.History or CheckKind.Symptom && q.Covers.Contains(c.Check.Id[(c.Check.Id.IndexOf('/') + 1)..]))];
+                left.RemoveAll(covered.Contains);
+                questions.Add(Of(q, worth * openShare, covered));
+            }
+        }
+
+        return [.. left, .. questions];
+    }
+
+    private static Candidate Of(IntakeQuestion q, double worth, Candidate[] covered)
+    {
+        Candidate? best = covered.OrderByDescending(c => c.Check.Gain).ThenBy(c => c.Check.Id, StringComparer.Ordinal).FirstOrDefault();
+        double gain = Math.Max(worth * (q.Minutes + CheckPlanner.FetchMinutes), best?.Check.Gain ?? 0);
+        CheckOutcome[] outcomes = best is null ? [] : [.. best.Check.Outcomes.Select(o => o.Id == "yes" ? o with { Says = best.Check.Why ?? o.Says } : o with { Says = "not so" })];
+        return new Candidate(
+            new PlannedCheck("ask/" + q.Id, CheckKind.Gap, [], q.Asks, q.Why, null, null, gain, q.Minutes, 0, null, 0, outcomes, [], false, q.Answer), null, []);
+    }
+
+    private bool IsAnswered(IntakeQuestion q) =>
+        (q.KnownByReading && teardown.Measurements.Count > 0)
+        || teardown.Observations.Any(o => q.KnownParts.Any(p => knowledge.PartIs(o.Part, p)))
+        || teardown.Observations.Any(o => o.Pattern is not null && q.KnownPatterns.Any(p => knowledge.PatternIs(o.Pattern, p)))
+        || teardown.Symptoms.Any(s => q.KnownSymptoms.Contains(s.Id))
+        || teardown.History.Any(s => q.KnownHistory.Contains(s.Id));
+
+    private bool IsOpen(GapTrigger trigger)
+    {
+        if ((trigger.Symptoms.Count > 0 && !teardown.Symptoms.Any(s => s.Holds && trigger.Symptoms.Contains(s.Id)))
+            || (trigger.History.Count > 0 && !teardown.History.Any(s => s.Holds && trigger.History.Contains(s.Id))))
+        {
+            return false;
+        }
+
+        Observation[] about = [.. seen.Where(o => Fits(o, trigger))];
+        bool narrowed = trigger.Parts.Count > 0 || trigger.See.Count > 0;
+        return trigger.Gap switch
+        {
+            GapKind.NoNumber => about.Any(o => o.Spread == At.Unsaid && MayBeSeveral(o.Part)),
+            GapKind.OthersUnsaid => about.Any(o => MayBeSeveral(o.Part) && o.Spread is not (At.All or At.Unsaid) && !OthersSaid(o)),
+            GapKind.NoPlace => about.Any(o => o.On.Count == 0),
+            GapKind.NoReading => teardown.Measurements.Count == 0 && (about.Length > 0 || (!narrowed && trigger.Symptoms.Count > 0)),
+            GapKind.SeveralDamaged => about.Select(o => LookCatalog.FamilyOf(knowledge, o.Part)).Distinct().Count() >= 2,
+            _ => about.Length > 0 || !narrowed,
+        };
+    }
+
+    private bool Fits(Observation o, GapTrigger trigger) =>
+        (trigger.Parts.Count == 0 || trigger.Parts.Any(p => knowledge.PartIs(o.Part, p)))
+        && (trigger.See.Count == 0 ? !knowledge.Patterns[o.Pattern!].Sound : trigger.See.Any(p => knowledge.PatternIs(o.Pattern!, p)));
+
+    private bool MayBeSeveral(string part) => knowledge.Parts[part].Count != "one";
+
+    /// <summary>Another one of the same part was looked at, whatever was found.</summary>
+    private bool OthersSaid(Observation mark) => teardown.Observations.Any(o =>
+        o.Part == mark.Part && (o.Look == Look.Sound || (o.Spread == At.Numbers && o.Places.Any(n => !mark.Places.Contains(n)))));
+}

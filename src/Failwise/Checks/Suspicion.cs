@@ -1,0 +1,362 @@
+using Failwise.Cases;
+using Failwise.Causes;
+using Failwise.Inference;
+using Failwise.Knowledge;
+
+namespace Failwise.Checks;
+
+/// <summary>The roots under suspicion, what each would let one see, and what each look is therefore worth.</summary>
+internal sealed class Suspicion
+{
+    private const int MostSuspects = 60;
+    private const int LeastSuspects = 25;
+    private const int AskedExactly = 10;
+    private const int ExactRoots = 8;
+    private const int MostSigns = 4;
+    private const int MovedShown = 3;
+    private const int FollowedUp = 6;
+    private const int LookedAhead = 4;
+    private const double LeastFollowed = 0.05;
+    // Judgement: the owner often does not know, and a symptom that was plain would mostly have been told unasked.
+    private const double HistoryKnown = 0.5;
+    private const double SymptomKnown = 0.4;
+    private const double LeastRaised = 0.05;
+    private const double CloserLook = 0.3;
+    private const double LookedMinutes = 2;
+    private readonly KnowledgeBase knowledge;
+    private readonly TeardownCase teardown;
+    private readonly CauseRanking ranking;
+    private readonly Cause[] suspects;
+    private readonly double[] now;
+    private readonly double[] weight;
+    private readonly LookCatalog catalog;
+    private readonly CauseNetwork net;
+    private readonly Dictionary<int, double[]> given = [];
+    private readonly Dictionary<int, double> usual = [];
+    private CaseInference? exact;
+    private int[] exactRoots = [];
+    private double[] exactWeights = [];
+
+    private Suspicion(KnowledgeBase knowledge, TeardownCase teardown, CauseRanking ranking, Cause[] suspects, double[] now)
+    {
+        this.knowledge = knowledge;
+        this.teardown = teardown;
+        this.ranking = ranking;
+        this.suspects = suspects;
+        this.now = now;
+        weight = Weigh();
+        catalog = new LookCatalog(knowledge, teardown, ranking.Evidence);
+        foreach (Cause root in suspects)
+        {
+            catalog.Add(root);
+        }
+
+        catalog.Narrow();
+
+        net = new CauseNetwork(knowledge, teardown, ranking.Evidence, catalog.Items);
+        Scan();
+    }
+
+    /// <summary>The likeliest roots; where the case says too little to suspect anybody, the commonest that this machine can have.</summary>
+    public static Suspicion Of(KnowledgeBase knowledge, TeardownCase teardown, CauseRanking ranking)
+    {
+        List<(Cause Root, double P)> roots = [.. ranking.Ranked.Where(r => r.Probability > 0.002).Take(MostSuspects).Select(r => (r.Cause, r.Probability))];
+        if (roots.Count < LeastSuspects)
+        {
+            PartPresence presence = new(knowledge, teardown);
+            HashSet<string> have = [.. roots.Select(r => r.Root.Id)];
+            roots.AddRange(knowledge.Causes.Values
+                .Where(c => c.IsRoot && !have.Contains(c.Id) && CauseNetwork.Applies(c, teardown.Machine) && presence.Built(c.Needs) >= PartPresence.Hardly)
+                .OrderByDescending(c => c.HowCommon).ThenBy(c => c.Id, StringComparer.Ordinal)
+                .Take(LeastSuspects - roots.Count).Select(c => (c, c.HowCommon)));
+        }
+
+        return new Suspicion(knowledge, teardown, ranking, [.. roots.Select(r => r.Root)], [.. roots.Select(r => r.P)]);
+    }
+
+    public KnowledgeBase Knowledge => knowledge;
+
+    /// <summary>The roots under suspicion with their probabilities, likeliest first.</summary>
+    public IEnumerable<(Cause Root, double P)> Suspects => suspects.Select((s, i) => (s, now[i]));
+
+    /// <summary>Every open sign with its chance if the root were at work, and as things stand.</summary>
+    public IEnumerable<(OpenSign Sign, double Given, double Usual)> SignsOf(Cause root)
+    {
+        int i = Array.IndexOf(suspects, root);
+        return catalog.Looks().SelectMany(l => l.Signs).Where(s => net.Has(s.Item)).Select(s => (s, given[net.NumberOf(s.Item)][i], usual[net.NumberOf(s.Item)]));
+    }
+
+    /// <summary>Everything that could be looked at or asked, with its value; the best looks are valued by the exact engine.</summary>
+    public IEnumerable<Candidate> Candidates(PlanOptions how)
+    {
+        Opening opening = new(knowledge, teardown, how.AllOpen);
+        List<(OpenLook Look, OpenSign[] Shown, double Gain, double Minutes)> looks = [];
+        foreach (OpenLook look in catalog.Looks())
+        {
+            OpenSign[] shown = [.. look.Signs.Where(s => net.Has(s.Item)).OrderByDescending(s => QuickGain([s])).ThenBy(s => s.Item.Id, StringComparer.Ordinal).Take(MostSigns)];
+            if (shown.Length > 0)
+            {
+                double minutes = shown.Max(s => knowledge.Parts[s.Part].Minutes) + shown.Max(s => s.Pattern.Check?.Minutes ?? LookedMinutes);
+                looks.Add((look, shown, QuickGain(shown) * Discount(look), minutes));
+            }
+        }
+
+        List<(Candidate Candidate, int[] Nodes)> valued = [];
+        foreach ((OpenLook look, OpenSign[] shown, _, double minutes) in looks
+            .OrderByDescending(l => l.Gain / (l.Minutes + opening.MinutesTo(l.Look.Cover) + CheckPlanner.FetchMinutes)).ThenBy(l => l.Look.Part, StringComparer.Ordinal)
+            .Take(AskedExactly + how.Most))
+        {
+            valued.Add((Value(look, shown, minutes), [.. shown.Select(s => net.NumberOf(s.Item))]));
+        }
+
+        foreach (Candidate look in LookAhead(valued, opening))
+        {
+            yield return look;
+        }
+
+        if (!how.OnlyLooks)
+        {
+            foreach (Candidate question in Questions())
+            {
+                yield return question;
+            }
+        }
+    }
+
+    /// <summary>
+    /// For the few best looks, what they and the best look after each of their outcomes would tell together for their time: a look that is
+    /// only middling by itself may be the one that makes the next one decide.
+    /// </summary>
+    private IEnumerable<Candidate> LookAhead(List<(Candidate Candidate, int[] Nodes)> looks, Opening opening)
+    {
+        double Minutes(Candidate c) => c.Check.Minutes + opening.MinutesTo(c.Cover) + CheckPlanner.FetchMinutes;
+        (Candidate Candidate, int[] Nodes)[] best =
+            [.. looks.OrderByDescending(l => l.Candidate.Check.Gain / Minutes(l.Candidate)).ThenBy(l => l.Candidate.Check.Id, StringComparer.Ordinal).Take(FollowedUp)];
+        foreach ((Candidate candidate, int[] nodes) in looks)
+        {
+            int place = Array.FindIndex(best, b => b.Candidate == candidate);
+            yield return place is >= 0 and < LookedAhead ? candidate with { Ahead = RateOfTwo(candidate, nodes, [.. best.Where(b => b.Candidate != candidate)], Minutes) } : candidate;
+        }
+    }
+
+    private double RateOfTwo(Candidate first, int[] nodes, (Candidate Candidate, int[] Nodes)[] next, Func<Candidate, double> minutes)
+    {
+        double gain = first.Check.Gain, time = minutes(first);
+        List<Evidence> absent = [];
+        for (int k = 0; k <= nodes.Length; k++)
+        {
+            double chance = first.Check.Outcomes[k].Chance;
+            if (chance > LeastFollowed)
+            {
+                Evidence[] assumed = k < nodes.Length ? [.. absent, Evidence.Present(nodes[k])] : [.. absent];
+                (double after, double takes) = BestAfter(assumed, next, minutes);
+                gain += chance * after;
+                time += chance * takes;
+            }
+
+            if (k < nodes.Length)
+            {
+                absent.Add(Evidence.Absent(nodes[k]));
+            }
+        }
+
+        return gain / time;
+    }
+
+    /// <summary>The look that tells most for its time once something is assumed, judged by its first sign.</summary>
+    private (double Gain, double Minutes) BestAfter(Evidence[] assumed, (Candidate Candidate, int[] Nodes)[] next, Func<Candidate, double> minutes)
+    {
+        (double LogEvidence, double[] Probabilities) start = exact!.Ask(exactRoots, also: assumed);
+        (double Gain, double Minutes) best = (0, 0);
+        foreach ((Candidate candidate, int[] nodes) in next)
+        {
+            (double LogEvidence, double[] Probabilities) found = exact.Ask(exactRoots, also: [.. assumed, Evidence.Present(nodes[0])]);
+            double chance = Math.Clamp(Math.Exp(found.LogEvidence - start.LogEvidence), 0, 1 - 1e-9);
+            double[] not = [.. start.Probabilities.Select((p, i) => Math.Clamp((p - chance * found.Probabilities[i]) / (1 - chance), 0, 1))];
+            double gain = LookValue.Gain(start.Probabilities, [(chance, found.Probabilities), (1 - chance, not)], exactWeights);
+            if (best.Minutes == 0 || gain / minutes(candidate) > best.Gain / best.Minutes)
+            {
+                best = (gain, minutes(candidate));
+            }
+        }
+
+        return best;
+    }
+
+    private static double Discount(OpenLook look) => look.Presence * (look.SeenBefore ? CloserLook : 1);
+
+    /// <summary>
+    /// A root counts as far as this case has raised it above its usual frequency: being sure that an ordinary old machine is not worn out
+    /// somewhere else as well is no progress. Where nothing has been raised, all count.
+    /// </summary>
+    private double[] Weigh()
+    {
+        double[] raised = [.. suspects.Select((s, i) => now[i] <= 0 ? 0 : Math.Clamp(1 - s.HowCommon / now[i], 0, 1))];
+        return raised.Select((w, i) => w * now[i]).Sum() >= LeastRaised ? raised : [.. suspects.Select(_ => 1.0)];
+    }
+
+    private void Scan()
+    {
+        Dictionary<string, double> posterior = new(ranking.States, StringComparer.Ordinal);
+        foreach (RankedCause r in ranking.Ranked)
+        {
+            posterior[r.Cause.Id] = r.Probability;
+        }
+
+        PromiseScan scan = new(net.Network, n => net.Network.Nodes[n].Id is var id && id.StartsWith("cause/", StringComparison.Ordinal)
+            && posterior.TryGetValue(id[6..], out double p) ? p : null);
+        int[] leaves = [.. catalog.Items.Where(net.Has).Select(net.NumberOf)];
+        foreach (int leaf in leaves)
+        {
+            given[leaf] = new double[suspects.Length];
+            usual[leaf] = scan.Now(leaf);
+        }
+
+        HashSet<string> inNet = [.. net.Roots.Select(r => r.Id)];
+        for (int i = 0; i < suspects.Length; i++)
+        {
+            double[] row = inNet.Contains(suspects[i].Id) ? scan.Given(net.NumberOf(suspects[i]), leaves) : [.. leaves.Select(l => usual[l])];
+            for (int k = 0; k < leaves.Length; k++)
+            {
+                given[leaves[k]][i] = row[k];
+            }
+        }
+    }
+
+    private double QuickGain(IReadOnlyList<OpenSign> signs) => QuickGain([.. signs.Select(s => net.NumberOf(s.Item))], null);
+
+    private double QuickGain(int[] nodes, Func<int, bool>? counted)
+    {
+        double sum = 0;
+        Span<double> before = stackalloc double[nodes.Length];
+        Span<double> with = stackalloc double[nodes.Length];
+        for (int i = 0; i < suspects.Length; i++)
+        {
+            if (counted is not null && !counted(i))
+            {
+                continue;
+            }
+
+            for (int k = 0; k < nodes.Length; k++)
+            {
+                before[k] = usual[nodes[k]];
+                with[k] = given[nodes[k]][i];
+            }
+
+            sum += weight[i] * LookValue.QuickGain(now[i], before, with);
+        }
+
+        return sum;
+    }
+
+    private Candidate Value(OpenLook look, OpenSign[] shown, double minutes)
+    {
+        (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask(
+            [.. shown.Select(s => (net.NumberOf(s.Item), s.Item.Id, CheckWording.Of(knowledge, look, s)))], ("sound", CheckWording.None(look)));
+        bool destroys = shown.Any(s => s.Pattern.Check?.Destroys == true);
+        string id = "look/" + look.Part + (shown.Any(s => s.Pattern.Check is { Minutes: > 12 }) ? "/test" : "");
+        PlannedCheck check = new(
+            id, CheckKind.Look, [.. shown.Select(s => s.Part).Append(look.Part).Distinct()], CheckWording.Of(knowledge, look, shown), null,
+            CheckWording.How(shown), CheckWording.Tool(shown), gain * Discount(look), minutes, 0, null, 0, outcomes,
+            [.. shown.SelectMany(s => s.Pattern.Check?.LostBy ?? []).Distinct().Order(StringComparer.Ordinal)], destroys, CheckWording.Answer(look, shown));
+        return new Candidate(check, look.Cover, Direction([.. shown.Select(s => net.NumberOf(s.Item))]));
+    }
+
+    private IEnumerable<Candidate> Questions()
+    {
+        foreach (EvidenceItem item in catalog.Items.Where(i => i.Kind != EvidenceKind.Sign && net.Has(i)))
+        {
+            int node = net.NumberOf(item);
+            if (QuickGain([node], null) < CheckPlanner.LeastGain)
+            {
+                continue;
+            }
+
+            (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask([(node, "yes", "yes")], ("no", "no"));
+            yield return new Candidate(Of(item, gain, outcomes), null, Direction([node]));
+        }
+
+        foreach ((Circumstance asked, double chance, double[] ifSo, double[] ifNot) in new QuestionValue(knowledge, suspects, now).Open(teardown, ranking.Evidence))
+        {
+            double gain = LookValue.Gain(now, [(chance, ifSo), (1 - chance, ifNot)], weight);
+            CheckOutcome[] outcomes = [new("yes", "yes", chance, Moved(ifSo)), new("no", "no", 1 - chance, Moved(ifNot))];
+            PlannedCheck check = new(
+                "history/" + asked.Id, CheckKind.History, [], asked.Ask!, asked.Says, null, null, HistoryKnown * gain, 1, 0, null, 0, outcomes, [], false,
+                $"history: {asked.Id}, or {{not: {asked.Id}}}");
+            yield return new Candidate(check, null, [.. now.Select((p, i) => ifSo[i] - p)]);
+        }
+    }
+
+    private PlannedCheck Of(EvidenceItem item, double gain, IReadOnlyList<CheckOutcome> outcomes)
+    {
+        string id = item.Id[(item.Id.IndexOf('/') + 1)..];
+        if (item.Kind == EvidenceKind.Symptom)
+        {
+            Symptom symptom = knowledge.Symptoms[id];
+            return new PlannedCheck(item.Id, CheckKind.Symptom, [], CheckWording.Of(symptom), symptom.Says, null, null, SymptomKnown * gain, 1, 0, null, 0, outcomes, [], false,
+                $"symptoms: {id}, or {{not: {id}}}");
+        }
+
+        FindingRule rule = knowledge.Findings[id];
+        return new PlannedCheck(item.Id, CheckKind.Finding, [.. LookCatalog.PartsOf(rule.When).Distinct()], CheckWording.Of(rule), rule.Why, rule.Check?.How,
+            rule.Check?.Tool, gain, rule.Check?.Minutes ?? 10, 0, null, 0, outcomes, rule.Check?.LostBy ?? [], rule.Check?.Destroys == true, null);
+    }
+
+    /// <summary>Asks the exact engine: the first sign that shows, or none; roots outside its reach add what the quick forecast says.</summary>
+    private (double Gain, IReadOnlyList<CheckOutcome> Outcomes) Ask((int Node, string Id, string Says)[] signs, (string Id, string Says) none)
+    {
+        Prepare();
+        (double LogEvidence, double[] Probabilities) start = exact!.Ask(exactRoots);
+        List<(double Chance, IReadOnlyList<double> After)> answers = [];
+        List<CheckOutcome> outcomes = [];
+        List<Evidence> absent = [];
+        for (int k = 0; k <= signs.Length; k++)
+        {
+            Evidence[] assumed = k < signs.Length ? [.. absent, Evidence.Present(signs[k].Node)] : [.. absent];
+            (double LogEvidence, double[] Probabilities) after = exact.Ask(exactRoots, also: assumed);
+            double chance = Math.Clamp(Math.Exp(after.LogEvidence - start.LogEvidence), 0, 1);
+            answers.Add((chance, after.Probabilities));
+            (string id, string says) = k < signs.Length ? (signs[k].Id, signs[k].Says) : none;
+            outcomes.Add(new CheckOutcome(id, says, chance, Moved(after.Probabilities, start.Probabilities)));
+            if (k < signs.Length)
+            {
+                absent.Add(Evidence.Absent(signs[k].Node));
+            }
+        }
+
+        HashSet<string> exactly = [.. exactRoots.Select(n => net.Network.Nodes[n].Id[6..])];
+        double rest = QuickGain([.. signs.Select(s => s.Node)], i => !exactly.Contains(suspects[i].Id));
+        return (LookValue.Gain(start.Probabilities, answers, exactWeights) + rest, outcomes);
+    }
+
+    private void Prepare()
+    {
+        if (exact is null)
+        {
+            CaseInference whole = new(net);
+            HashSet<int> free = [.. whole.Candidates];
+            exactRoots = [.. suspects.Where(s => net.Roots.Contains(s)).Select(net.NumberOf).Where(free.Contains).Take(ExactRoots)];
+            exactWeights = [.. exactRoots.Select(n => weight[Array.FindIndex(suspects, s => "cause/" + s.Id == net.Network.Nodes[n].Id)])];
+            exact = whole.Narrow(exactRoots);
+        }
+    }
+
+    private IReadOnlyList<Mover> Moved(double[] after, double[] before) =>
+        Moved(exactRoots.Select((n, i) => (knowledge.Causes[net.Network.Nodes[n].Id[6..]], before[i], after[i])));
+
+    private IReadOnlyList<Mover> Moved(double[] after) => Moved(suspects.Select((s, i) => (s, now[i], after[i])));
+
+    private static IReadOnlyList<Mover> Moved(IEnumerable<(Cause Root, double Before, double After)> all) =>
+    [
+        .. all.Where(m => Math.Abs(m.After - m.Before) > 0.01)
+            .OrderByDescending(m => Math.Abs(m.After - m.Before)).ThenBy(m => m.Root.Id, StringComparer.Ordinal).Take(MovedShown)
+            .Select(m => new Mover(m.Root, Math.Min(CauseRanking.Ceiling, m.Before), Math.Min(CauseRanking.Ceiling, m.After))),
+    ];
+
+    /// <summary>How much finding anything of it would raise each suspect.</summary>
+    private double[] Direction(int[] nodes)
+    {
+        double silent = nodes.Aggregate(1.0, (left, n) => left * (1 - usual[n]));
+        return [.. suspects.Select((_, i) => weight[i] * now[i] * (1 - now[i]) * (silent - nodes.Aggregate(1.0, (left, n) => left * (1 - given[n][i]))))];
+    }
+}

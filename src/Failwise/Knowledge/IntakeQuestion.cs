@@ -1,0 +1,27 @@
+using Failwise.Problems;
+
+namespace Failwise.Knowledge;
+
+/// <summary>What a case may leave open.</summary>
+public enum GapKind { Always, NoNumber, OthersUnsaid, NoPlace, NoReading, SeveralDamaged }
+
+/// <summary>A gap that brings a question up. Parts, patterns, symptoms and history narrow it; empty lists leave it open.</summary>
+/// <param name="Worth">Expected gain in certainty about the roots [bit/min], by judgement.</param>
+public sealed record GapTrigger(
+    GapKind Gap, IReadOnlyList<string> Parts, IReadOnlyList<string> See, IReadOnlyList<string> Symptoms, IReadOnlyList<string> History, double Worth)
+{
+    internal static readonly string[] Words = ["always", "no-number", "others-unsaid", "no-place", "no-reading", "several-damaged"];
+}
+
+/// <summary>A question of the general kind that experienced people ask back when a case leaves something open.</summary>
+/// <param name="Answer">How the answer is written into the case.</param>
+/// <param name="When">Gaps that bring it up; any is enough.</param>
+/// <param name="Covers">History words and symptoms that the answer settles too, so that they are not asked one by one.</param>
+/// <param name="KnownParts">Parts whose look answers it.</param>
+/// <param name="KnownPatterns">Patterns that answer it, found or looked for in vain.</param>
+/// <param name="KnownByReading">True when any reading answers it.</param>
+public sealed record IntakeQuestion(
+    string Id, string Asks, string? Why, string? Answer, double Minutes, IReadOnlyList<string> Machines, IReadOnlyList<GapTrigger> When,
+    IReadOnlyList<string> Covers,
+    IReadOnlyList<string> KnownParts, IReadOnlyList<string> KnownPatterns, IReadOnlyList<string> KnownSymptoms, IReadOnlyList<string> KnownHistory,
+    bool KnownByReading, IReadOnlyList<SourceRef> Sources, Location At);
