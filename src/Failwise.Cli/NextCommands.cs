@@ -64,7 +64,7 @@ internal static class NextCommands
     /// <summary>What would move if the assumptions held; null when there are none.</summary>
     /// <exception cref="ProblemsException">Words are not understood.</exception>
     public static WhatIf? Ask(KnowledgeBase knowledge, TeardownCase teardown, string[]? assumed) =>
-        assumed is { Length: > 0 } ? WhatIf.Of(knowledge, teardown, Assumptions.Read(knowledge, assumed)) : null;
+        assumed is { Length: > 0 } ? WhatIf.Of(knowledge, teardown, Assumptions.Read(knowledge, teardown.Machine, assumed)) : null;
 
     private static Option<string> Format()
     {

@@ -30,6 +30,8 @@ internal static class SchemaFiles
         ["symptom.schema.json"] = Print("A list of Failwise symptoms", new ListShape(RuleShapes.Symptom)),
         ["codes.schema.json"] = Print("A list of Failwise short codes", new ListShape(RuleShapes.ShortCode)),
         ["rates.schema.json"] = Print("A Failwise rate file", RatesReader.Form),
+        ["question.schema.json"] = Print("A list of Failwise intake questions", new ListShape(CheckShapes.Question)),
+        ["cover.schema.json"] = Print("A list of Failwise covers", new ListShape(CheckShapes.Cover)),
         ["source.schema.json"] = Print("A list of Failwise sources", new ListShape(RuleShapes.Source)),
     };
 

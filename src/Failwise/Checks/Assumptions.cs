@@ -1,5 +1,6 @@
 using Failwise.Cases;
 using Failwise.Causes;
+using Failwise.Entry;
 using Failwise.Knowledge;
 using Failwise.Problems;
 
@@ -70,6 +71,11 @@ internal sealed class AssumptionReader(KnowledgeBase knowledge, ProblemList prob
         WordMatch? part = near.FirstOrDefault(m => m.Kind == "part"), pattern = near.FirstOrDefault(m => m.Kind == "pattern");
         WordMatch? stated = near.Where(m => m.Kind is "symptom" or "history").OrderByDescending(m => m.Score).FirstOrDefault();
         bool sound = words.Any(KnowledgeReader.IsSoundWord);
+        if (Take([.. words.Where(w => !w.All(char.IsAsciiDigit))], knowledge.PartWords) is ({ } named, []))
+        {
+            return Unknown(text, $"'{knowledge.Parts[named].Name}' is a part; what is seen on it?");
+        }
+
         if (part?.Score >= NearEnough && (sound || pattern?.Score >= NearEnough))
         {
             int[] places = [.. words.Where(w => w.All(char.IsAsciiDigit) && w.Length <= 2).Select(int.Parse).Where(n => n > 0).Distinct()];
@@ -94,32 +100,57 @@ internal sealed class AssumptionReader(KnowledgeBase knowledge, ProblemList prob
     }
 
     private Assumption OfSymptom(string id, bool denied) =>
-        new((denied ? "Not so: " : "") + knowledge.Symptoms[id].Says, null, new Statement(id, !denied, default), null);
+        new((denied ? "Not so: " : "") + knowledge.Symptoms[id].Says, [], [new Statement(id, !denied, default)], [], []);
 
     private Assumption OfHistory(string id, bool denied) =>
-        new((denied ? "Not so: " : "") + knowledge.Circumstances[id].Says, null, null, new Statement(id, !denied, default));
+        new((denied ? "Not so: " : "") + knowledge.Circumstances[id].Says, [], [], [new Statement(id, !denied, default)], []);
 
     private Assumption OfLook(string part, string? pattern, bool sound, bool denied, int[] places, string? on)
     {
         Look look = sound ? Look.Sound : denied ? Look.NotFound : Look.Seen;
         Observation seen = new(0, part, look, pattern, places.Length > 0 ? At.Numbers : At.Unsaid, places, on is null ? [] : [on], Extent.Unstated,
             knowledge.Sureness["sure"], null, null, null, null, default);
+        return new Assumption(Say(knowledge, seen), [seen], [], [], []);
+    }
+
+    /// <summary>An observation in a few words.</summary>
+    public static string Say(KnowledgeBase knowledge, Observation seen)
+    {
         string place = EvidenceGathering.SayPlace(seen);
-        string what = sound ? "found sound" : (denied ? "no sign of " : "") + knowledge.Patterns[pattern!].Name;
-        return new Assumption($"{EvidenceGathering.Capital(knowledge.Parts[part].Name)}: {what}{(place.Length > 0 ? $" ({place})" : "")}", seen, null, null);
+        string what = seen.Look == Look.Sound ? "found sound" : (seen.Look == Look.NotFound ? "no sign of " : "") + knowledge.Patterns[seen.Pattern!].Name;
+        return $"{EvidenceGathering.Capital(knowledge.Parts[seen.Part].Name)}: {what}{(place.Length > 0 ? $" ({place})" : "")}";
     }
 }
 
 /// <summary>Reads assumptions; every one that is not understood becomes a problem.</summary>
 public static class Assumptions
 {
-    /// <summary>Understands free words.</summary>
+    /// <summary>Understands short codes, and else free words.</summary>
+    /// <param name="machine">The machine they are about.</param>
     /// <exception cref="ProblemsException">Some are not understood; all of them are listed.</exception>
-    public static IReadOnlyList<Assumption> Read(KnowledgeBase knowledge, IReadOnlyList<string> texts)
+    public static IReadOnlyList<Assumption> Read(KnowledgeBase knowledge, Machine machine, IReadOnlyList<string> texts)
     {
         ProblemList problems = new();
         AssumptionReader reader = new(knowledge, problems);
-        Assumption[] read = [.. texts.Select(reader.Read).OfType<Assumption>()];
+        Assumption[] read = [.. texts.Select(t => FromCodes(knowledge, machine, t) ?? reader.Read(t)).OfType<Assumption>()];
         return problems.HasErrors ? throw new ProblemsException(problems.All) : read;
+    }
+
+    private static Assumption? FromCodes(KnowledgeBase knowledge, Machine machine, string text)
+    {
+        CodeReading codes = ShortCodes.Read(knowledge, text);
+        if (codes.Problems.Count > 0 || CodeFacts.Read(knowledge, machine, codes.Entries, "--assume").Case is not { } facts)
+        {
+            return null;
+        }
+
+        string[] says =
+        [
+            .. facts.Observations.Select(o => AssumptionReader.Say(knowledge, o)),
+            .. facts.Symptoms.Select(s => (s.Holds ? "" : "Not so: ") + knowledge.Symptoms[s.Id].Says),
+            .. facts.History.Select(s => (s.Holds ? "" : "Not so: ") + knowledge.Circumstances[s.Id].Says),
+            .. facts.Measurements.Select(m => $"{EvidenceGathering.Capital(knowledge.Parts[m.Part].Name)}: {m.Quantity} {m.Value}"),
+        ];
+        return says.Length == 0 ? null : new Assumption(string.Join("; ", says.Distinct()), facts.Observations, facts.Symptoms, facts.History, facts.Measurements);
     }
 }

@@ -82,7 +82,7 @@ internal sealed class LookCatalog
         [
             .. signs.GroupBy(s => (Family: FamilyOf(knowledge, s.Part), Access: IsOfAnyMachine(knowledge.Parts[s.Part]) ? null : knowledge.Parts[s.Part].Access, Test: IsBenchTest(s.Pattern)))
                 .Select(g => new OpenLook(
-                    Common(g.Key.Family, g), g.Select(s => knowledge.Parts[s.Part].Access).FirstOrDefault(a => a is not null), g.Max(s => presence.Of(s.Part)), looked.Any(p => knowledge.PartIs(p, g.Key.Family)),
+                    Common(g.Key.Family, g), g.Select(s => knowledge.Parts[s.Part].Access).FirstOrDefault(a => a is not null), g.Max(s => presence.Of(s.Part)), g.Any(s => looked.Any(p => knowledge.PartIs(p, s.Part) || knowledge.PartIs(s.Part, p))),
                     [.. g.OrderBy(s => s.Item.Id, StringComparer.Ordinal)]))
                 .OrderBy(l => l.Part, StringComparer.Ordinal).ThenBy(l => l.Signs[0].Item.Id, StringComparer.Ordinal),
         ];

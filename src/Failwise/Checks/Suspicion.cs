@@ -310,23 +310,29 @@ internal sealed class Suspicion
         List<(double Chance, IReadOnlyList<double> After)> answers = [];
         List<CheckOutcome> outcomes = [];
         List<Evidence> absent = [];
-        for (int k = 0; k <= signs.Length; k++)
+        double left = 1;
+        double[] rest = [.. start.Probabilities];
+        foreach ((int node, string id, string says) in signs)
         {
-            Evidence[] assumed = k < signs.Length ? [.. absent, Evidence.Present(signs[k].Node)] : [.. absent];
-            (double LogEvidence, double[] Probabilities) after = exact.Ask(exactRoots, also: assumed);
-            double chance = Math.Clamp(Math.Exp(after.LogEvidence - start.LogEvidence), 0, 1);
-            answers.Add((chance, after.Probabilities));
-            (string id, string says) = k < signs.Length ? (signs[k].Id, signs[k].Says) : none;
-            outcomes.Add(new CheckOutcome(id, says, chance, Moved(after.Probabilities, start.Probabilities)));
-            if (k < signs.Length)
-            {
-                absent.Add(Evidence.Absent(signs[k].Node));
-            }
+            (double LogEvidence, double[] Probabilities) after = exact.Ask(exactRoots, also: [.. absent, Evidence.Present(node)]);
+            double chance = Math.Clamp(Math.Exp(after.LogEvidence - start.LogEvidence), 0, left);
+            Add(id, says, chance, after.Probabilities);
+            left -= chance;
+            rest = [.. rest.Select((p, i) => p - chance * after.Probabilities[i])];
+            absent.Add(Evidence.Absent(node));
         }
 
+        // What is expected after the look is what is held now: that settles what finding nothing means.
+        Add(none.Id, none.Says, left, [.. rest.Select((p, i) => left > 1e-9 ? Math.Clamp(p / left, 0, 1) : start.Probabilities[i])]);
         HashSet<string> exactly = [.. exactRoots.Select(n => net.Network.Nodes[n].Id[6..])];
-        double rest = QuickGain([.. signs.Select(s => s.Node)], i => !exactly.Contains(suspects[i].Id));
-        return (LookValue.Gain(start.Probabilities, answers, exactWeights) + rest, outcomes);
+        double beyond = QuickGain([.. signs.Select(s => s.Node)], i => !exactly.Contains(suspects[i].Id));
+        return (LookValue.Gain(start.Probabilities, answers, exactWeights) + beyond, outcomes);
+
+        void Add(string id, string says, double chance, double[] after)
+        {
+            answers.Add((chance, after));
+            outcomes.Add(new CheckOutcome(id, says, chance, Moved(after, start.Probabilities)));
+        }
     }
 
     private void Prepare()

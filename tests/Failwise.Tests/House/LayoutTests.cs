@@ -18,7 +18,7 @@ public sealed class LayoutTests
         ["Measurements"] = ["Units", "Calculations", "Knowledge", "Cases"],
         ["Findings"] = ["Problems", "Calculations", "Knowledge", "Cases", "Measurements"],
         ["Causes"] = ["Knowledge", "Cases", "Findings", "Inference"],
-        ["Checks"] = ["Problems", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Inference"],
+        ["Checks"] = ["Problems", "Knowledge", "Cases", "Entry", "Measurements", "Findings", "Causes", "Inference"],
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Reports"],
