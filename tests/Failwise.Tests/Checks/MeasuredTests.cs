@@ -25,7 +25,7 @@ public sealed class MeasuredTests
 
         sum.Compared.Should().BeGreaterThan(10);
         sum.SavedOverUnguided.Should().BeGreaterThanOrEqualTo(0.7);
-        sum.MeanAnswered.Should().BeLessThanOrEqualTo(1.6);
+        sum.MeanAnswered.Should().BeLessThanOrEqualTo(2);
     }
 
     private static double Share(IEnumerable<AskedScore> scores)
