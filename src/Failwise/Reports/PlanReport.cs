@@ -13,6 +13,7 @@ public static class PlanReport
 
     private sealed class Writer(Diagnosis diagnosis, JobEstimate? estimate)
     {
+        private static readonly string[] Unsourced = ["common-practice", "from-memory", "judgement"];
         private readonly MarkdownText md = new();
         private readonly WorkPlan plan = diagnosis.Work;
         private readonly KnowledgeBase knowledge = diagnosis.Knowledge;
@@ -220,7 +221,7 @@ public static class PlanReport
 
         private string Cite(SourceRef? source)
         {
-            if (source is null || source.Id is "common-practice" or "from-memory" or "judgement")
+            if (source is null || Unsourced.Contains(source.Id))
             {
                 return "";
             }
@@ -231,7 +232,7 @@ public static class PlanReport
 
         private void WriteSources()
         {
-            Source[] sources = [.. cited.Where(knowledge.Sources.ContainsKey).Select(id => knowledge.Sources[id])];
+            Source[] sources = [.. cited.Where(id => knowledge.Sources.ContainsKey(id) && !Unsourced.Contains(id)).Select(id => knowledge.Sources[id])];
             if (sources.Length > 0)
             {
                 md.Heading(2, "Sources");

@@ -37,7 +37,7 @@ public sealed record WorkOrders(IReadOnlyList<ShopJob> MachineShop, IReadOnlyLis
 /// <param name="Place">Which one, when the line stands once for each (3 for main bearing 3); else null.</param>
 /// <param name="Reading">What to write down, or null when a tick is enough.</param>
 /// <param name="Unit">Unit of the reading, or null.</param>
-/// <param name="Limit">The limit, or "maker's limit"; null when a tick is enough.</param>
+/// <param name="Limit">The limit, or "maker's limit", or what must be seen; null when nothing more is to be said.</param>
 /// <param name="When">For follow-up lines: after how many hours or at what interval; else null.</param>
 /// <param name="Stop">True when work stops if this line cannot be ticked.</param>
 /// <param name="RuleId">Id of the sheet rule or piece of work.</param>

@@ -44,7 +44,7 @@ internal sealed class PartsList
 
     private void AddMaterials(WorkItem item)
     {
-        foreach (Material m in item.Rule.Materials.Where(m => !m.UsedUp))
+        foreach (Material m in item.Rule.Materials.Where(m => !m.UsedUp && job.MayHave(m.Part)).SelectMany(m => Narrowed(item, m)))
         {
             int[] seen = m.Part is null ? [] : SeenPlaces(item, m.Part);
             (int? count, string from) = m.Count is null ? Counted(m.Part, seen)
@@ -53,6 +53,13 @@ internal sealed class PartsList
             WorkItem? after = m.OrderAfter is { } step ? items.FirstOrDefault(i => i.Rule.Id == step) : null;
             Add(new PartsLine(m.Part, m.Item, count, from, m.Size, after is null ? null : $"order after: {after.Rule.Title}", after?.Rule.Id, false, item.CheckFirst, item.Reasons, [item.Rule.Id]));
         }
+    }
+
+    /// <summary>A rule speaks of rolling bearings; what is ordered are the very ones that were seen.</summary>
+    private IEnumerable<Material> Narrowed(WorkItem item, Material m)
+    {
+        string[] seen = m.Part is { } part ? [.. ObservedOf(item).Where(p => p != part && job.Knowledge.PartIs(p, part)).Select(Ordered).OfType<string>().Where(p => p != part).Distinct()] : [];
+        return seen.Length == 0 ? [m] : seen.Select(p => m with { Part = p, Item = job.Knowledge.Parts[p].Name });
     }
 
     private void AddDecided(PartDecision d)
@@ -82,7 +89,7 @@ internal sealed class PartsList
 
     private void AddRenewed(WorkItem item)
     {
-        if (item.Rule.Part is not { } own)
+        if (item.Rule.Part is not { } own || !job.MayHave(own))
         {
             return;
         }
@@ -97,7 +104,7 @@ internal sealed class PartsList
 
     private void AddTogether(WorkItem item)
     {
-        foreach (TogetherPart together in item.Rule.Together.Where(t => Ordered(t.Part) is not null))
+        foreach (TogetherPart together in item.Rule.Together.Where(t => Ordered(t.Part) is not null && job.MayHave(t.Part)))
         {
             (int? count, string from) = Counted(together.Part, []);
             Add(new PartsLine(
@@ -106,10 +113,10 @@ internal sealed class PartsList
         }
     }
 
-    /// <summary>A part that stands on the list already is not listed again; the line that is sure, or came first, stays.</summary>
+    /// <summary>A part that stands on the list already, itself or as the very one of its kind, is not listed again; the line that is sure, or came first, stays.</summary>
     private void Add(PartsLine line)
     {
-        int at = lines.FindIndex(l => line.Part is null ? l.Item == line.Item : l.Part == line.Part);
+        int at = lines.FindIndex(l => line.Part is null ? l.Item == line.Item : l.Part is not null && job.Knowledge.PartIs(l.Part, line.Part));
         if (at < 0)
         {
             lines.Add(line);
@@ -119,8 +126,8 @@ internal sealed class PartsList
         PartsLine before = lines[at];
         lines[at] = before with
         {
-            CheckFirst = before.CheckFirst && line.CheckFirst, Count = Most(before.Count, line.Count),
-            CountFrom = line.Count is { } n && n > (before.Count ?? 0) ? line.CountFrom : before.CountFrom,
+            CheckFirst = before.CheckFirst && line.CheckFirst, Count = before.Part == line.Part ? Most(before.Count, line.Count) : before.Count,
+            CountFrom = before.Part == line.Part && line.Count is { } n && n > (before.Count ?? 0) ? line.CountFrom : before.CountFrom,
             Together = before.Together && line.Together, Steps = [.. before.Steps.Concat(line.Steps).Distinct()],
             Reasons = [.. before.Reasons.Concat(line.Reasons).Distinct()],
         };

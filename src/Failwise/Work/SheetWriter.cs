@@ -25,14 +25,15 @@ internal static class SheetWriter
     }
 
     private static bool OnSheet(WorkRule rule, string sheet) =>
-        rule.Stage == sheet || (sheet == "close-up" && rule.Hold is not null && rule.Stage is not ("first-start" or "follow-up"));
+        rule.Stage == sheet || (sheet == "close-up" && rule.Hold is not null && rule.Stage is "machine" or "clean" or "assemble");
 
     private static SheetLine FromStep(WorkItem item)
     {
         Verification? v = item.Rule.Verify;
         string says = v is null ? item.Rule.Title : $"{item.Rule.Title.TrimEnd('.')}: {v.How}";
+        bool read = v?.Limit is { } limit && (limit.Any(char.IsAsciiDigit) || limit.Contains("maker", StringComparison.Ordinal));
         return new SheetLine(
-            says, null, v?.Limit is null ? null : "reading", null, v?.Limit, v?.Limit is null ? null : v.Source, null, item.Rule.Hold is not null, item.Reasons, item.Rule.Id);
+            says, null, read ? "reading" : null, null, v?.Limit, v?.Limit is null ? null : v.Source, null, item.Rule.Hold is not null, item.Reasons, item.Rule.Id);
     }
 
     private static IEnumerable<SheetLine> FromRule(Job job, IReadOnlyList<WorkItem> items, SheetRule rule)
