@@ -232,6 +232,7 @@ public class PlanPropertyTests
 
         sound.Should().HaveCountGreaterThan(10);
         sound.Where(c => c.Plan.Items.Count > 0).Select(c => c.Name).Should().BeEmpty();
+        sound.Where(c => c.Plan.Orders.MachineShop.Any(j => !c.Teardown.Observations.Any(o => o.Extent is Extent.Unstated or >= Extent.Moderate))).Select(c => c.Name).Should().BeEmpty(because: "light marks are measured before anything is cut");
         sound.Where(c => c.Plan.Sheets.CloseUp.Count == 0).Select(c => c.Name).Should().BeEmpty();
     }
 
