@@ -28,7 +28,26 @@ public static class CaseReader
             : Read(knowledge, root, file, problems, limitsFile);
     }
 
-    internal static CaseReading Read(KnowledgeBase knowledge, Node root, string file, ProblemList problems, string? limitsFile = null)
+    /// <summary>Reads a case that was only begun: the machine alone is enough.</summary>
+    /// <param name="knowledge">The words that the case may use.</param>
+    /// <param name="path">A case file, or a folder with a case.yaml.</param>
+    public static CaseReading ReadBegun(KnowledgeBase knowledge, string path)
+    {
+        ProblemList problems = new();
+        string file = Directory.Exists(path) ? Path.Combine(path, FileInFolder) : path;
+        Node? root = YamlFile.Read(file, file.Replace('\\', '/'), problems);
+        return root is null ? new CaseReading(null, problems.Sorted()) : Read(knowledge, root, file, problems, begun: true);
+    }
+
+    /// <summary>Reads the text of a case that was only begun, as if it stood in a file.</summary>
+    internal static CaseReading ReadBegunText(KnowledgeBase knowledge, string text, string file)
+    {
+        ProblemList problems = new();
+        Node? root = YamlFile.Parse(text, file.Replace('\\', '/'), problems);
+        return root is null ? new CaseReading(null, problems.Sorted()) : Read(knowledge, root, file, problems, begun: true);
+    }
+
+    internal static CaseReading Read(KnowledgeBase knowledge, Node root, string file, ProblemList problems, string? limitsFile = null, bool begun = false)
     {
         ProblemList shape = new();
         CaseShapes.Case.Check(root, shape);
@@ -38,7 +57,7 @@ public static class CaseReader
             return new CaseReading(null, problems.Sorted());
         }
 
-        TeardownCase? teardown = new CaseBuilder(knowledge, problems, file).Build(map, quiet: shape.HasErrors, limitsFile);
+        TeardownCase? teardown = new CaseBuilder(knowledge, problems, file).Build(map, quiet: begun || shape.HasErrors, limitsFile);
         return new CaseReading(problems.HasErrors ? null : teardown! with { Warnings = problems.Sorted() }, problems.Sorted());
     }
 

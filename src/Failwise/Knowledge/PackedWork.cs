@@ -25,8 +25,8 @@ internal static class PackedWork
     public static SheetRule Sheet(PackCodec c, SheetRule? s) => new(
         c.Text(s?.Id), c.Text(s?.Sheet), c.Number(s?.Order ?? 0), c.Text(s?.Says), c.MaybeText(s?.Each),
         c.Maybe(s?.Reading, static (c, r) => new SheetReading(c.Text(r?.What), c.MaybeText(r?.Unit), c.MaybeText(r?.Limit), c.Maybe(r?.Source, PackedKnowledge.SourceRefOf))),
-        c.Texts(s?.Machines), c.Texts(s?.Needs), c.MaybeText(s?.Fitted), c.Texts(s?.Touched), c.Texts(s?.Work), c.MaybeText(s?.When), c.Flag(s?.Stop ?? false),
-        PackedKnowledge.Sources(c, s?.Sources), c.At(s?.At ?? default));
+        c.Texts(s?.Machines), c.Texts(s?.Needs), c.MaybeText(s?.Fitted), c.Texts(s?.Touched), c.Texts(s?.Work), c.Texts(s?.Said), c.MaybeText(s?.Photo),
+        c.MaybeText(s?.When), c.Flag(s?.Stop ?? false), PackedKnowledge.Sources(c, s?.Sources), c.At(s?.At ?? default));
 
     private static WorkTrigger Trigger(PackCodec c, WorkTrigger? t) => new(
         c.MaybeText(t?.Cause), c.MaybeText(t?.Finding), c.MaybeText(t?.History), c.MaybeText(t?.Work), c.MaybeText(t?.Part), c.Texts(t?.See),

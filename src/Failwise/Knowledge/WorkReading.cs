@@ -37,7 +37,8 @@ internal static class WorkReading
     public static SheetRule Sheet(MapNode m) => new(
         m.Text("id")!, m.Text("sheet")!, (int)m.Number("order")!.Value, m.Text("says")!, m.Text("each"),
         m["reading"] is MapNode r ? new SheetReading(r.Text("what")!, r.Text("unit"), r.Text("limit"), Source(r, "source")) : null,
-        m.Texts("machines"), m.Texts("needs"), m.Text("fitted"), m.Texts("touched"), m.Texts("work"), m.Text("when"), m.Flag("stop"), KnowledgeReader.ReadSources(m), m.At);
+        m.Texts("machines"), m.Texts("needs"), m.Text("fitted"), m.Texts("touched"), m.Texts("work"), m.Texts("said"), m.Text("photo"), m.Text("when"),
+        m.Flag("stop"), KnowledgeReader.ReadSources(m), m.At);
 
     private static IReadOnlyList<WorkTrigger> Triggers(MapNode m) =>
     [

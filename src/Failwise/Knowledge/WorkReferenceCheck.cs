@@ -35,6 +35,7 @@ internal sealed class WorkReferenceCheck(KnowledgeBase knowledge, ProblemList pr
             Features([.. s.Needs, .. s.Fitted is { } f ? new[] { f } : []], s.At);
             Parts(s.Touched, s.At);
             Works(s.Work, s.At);
+            Each(s.Said, "FW018", "symptom or history word", [.. knowledge.Symptoms.Keys, .. knowledge.Circumstances.Keys], s.At);
             Sources([.. s.Sources, .. Maybe(s.Reading?.Source)], s.At);
         }
     }

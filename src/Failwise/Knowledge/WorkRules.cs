@@ -73,15 +73,18 @@ public sealed record DownstreamRule(
 /// <summary>A reading asked for on a sheet.</summary>
 public sealed record SheetReading(string What, string? Unit, string? Limit, SourceRef? Source);
 
-/// <summary>A line of the close-up, first-start or follow-up sheet.</summary>
-/// <param name="Sheet">close-up, first-start or follow-up.</param>
+/// <summary>A line of a sheet: before the strip and the wash, at close-up, first start or follow-up.</summary>
+/// <param name="Sheet">hazards, before-turning, before-strip, before-cleaning, close-up, first-start or follow-up.</param>
 /// <param name="Order">Place on the sheet, small first.</param>
 /// <param name="Each">mains, cylinders or rods when the line stands once for each; else null.</param>
 /// <param name="Fitted">Feature without which the line does not apply; null for none.</param>
 /// <param name="Touched">Parts of which one must have been opened or worked on; empty for any job.</param>
 /// <param name="Work">Pieces of work of which one must be in the plan; empty for any job.</param>
 /// <param name="When">After how long or how often, for follow-up lines.</param>
+/// <param name="Said">Symptoms or circumstances of which one must have been stated; empty for any job.</param>
+/// <param name="Photo">Name of the photo to take; null for none.</param>
 /// <param name="Stop">True when work stops if it cannot be ticked.</param>
 public sealed record SheetRule(
     string Id, string Sheet, int Order, string Says, string? Each, SheetReading? Reading, IReadOnlyList<string> Machines, IReadOnlyList<string> Needs,
-    string? Fitted, IReadOnlyList<string> Touched, IReadOnlyList<string> Work, string? When, bool Stop, IReadOnlyList<SourceRef> Sources, Location At);
+    string? Fitted, IReadOnlyList<string> Touched, IReadOnlyList<string> Work, IReadOnlyList<string> Said, string? Photo, string? When, bool Stop,
+    IReadOnlyList<SourceRef> Sources, Location At);

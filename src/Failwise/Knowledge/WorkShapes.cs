@@ -92,7 +92,7 @@ internal static class WorkShapes
 
     public static readonly GroupShape Sheet = new("a line of a sheet", null,
         new("id", Id, true, "Its id."),
-        new("sheet", new ChoiceShape("close-up", "first-start", "follow-up"), true, "Which sheet."),
+        new("sheet", new ChoiceShape("hazards", "before-turning", "before-strip", "before-cleaning", "close-up", "first-start", "follow-up"), true, "Which sheet."),
         new("order", new NumberShape(0, 9999), true, "Place on the sheet, small first."),
         new("says", Sentence, true, "What to do or see."),
         new("each", new ChoiceShape("mains", "cylinders", "rods"), false, "Once for each of these."),
@@ -104,6 +104,8 @@ internal static class WorkShapes
         new("fitted", Word, false, "Feature without which it does not apply."),
         new("touched", Words, false, "One of these parts was opened or is worked on."),
         new("work", Words, false, "One of these pieces of work is in the plan."),
+        new("said", Words, false, "One of these symptoms or history words was stated."),
+        new("photo", new TextShape("a photo name in kebab-case", "^[a-z0-9]+(-[a-z0-9]+)*$"), false, "The photo to take, by the name of its file."),
         new("when", Sentence, false, "After how long, or how often."),
         new("stop", TrueFalse, false, "true when work stops if it cannot be ticked."),
         new("sources", RuleShapes.SourceRefs, true, "Where this comes from."));

@@ -22,7 +22,8 @@ public sealed class LayoutTests
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Reports"],
-        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing"],
+        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing", "Securing"],
+        ["Securing"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
     };
 
     private static readonly Dictionary<string, string> OwnerOf = new(StringComparer.Ordinal)
