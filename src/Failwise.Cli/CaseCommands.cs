@@ -12,6 +12,8 @@ internal static class CaseCommands
     public static Command Command(Option<string?> rules)
     {
         Command command = new("case", "Start a case, add to it and take back what was added.\n\nExample: failwise case add pump-3 \"MB3L wiped heavy; MB1-2 ok\"");
+        command.Add(CaseStartCommands.New(rules));
+        command.Add(CaseStartCommands.Secure(rules));
         command.Add(Add(rules));
         command.Add(Undo());
         command.Add(Codes(rules));
@@ -75,7 +77,7 @@ internal static class CaseCommands
     private static Command Undo()
     {
         Argument<string> path = CaseArgument();
-        Command command = new("undo", "Take back the last edit of a case; a second undo brings it back.\n\nExample: failwise case undo pump-3") { path };
+        Command command = new("undo", "Take back the last edit of a case; again for the one before it. What was edited by hand stays.\n\nExample: failwise case undo pump-3") { path };
         command.SetAction(p =>
         {
             string file = CaseEditor.FileOf(p.GetValue(path)!);
@@ -84,13 +86,18 @@ internal static class CaseCommands
                 throw new ProblemsException([new Problem("FW001", Severity.Error, new Location(file, 0, 0), "there is no such file.")]);
             }
 
-            if (!CaseEditor.Undo(file))
+            CaseUndo undo = CaseEditor.Undo(file);
+            if (!undo.Done)
             {
-                Console.Error.WriteLine($"{file}: nothing to take back; the last state is kept in {Path.GetFileName(file)}~ after the first edit.");
+                Console.Error.WriteLine(undo.Problem?.ToString() ?? $"{file}: there is nothing to take back.");
                 return 1;
             }
 
-            Console.Out.WriteLine($"took back the last edit of {file}");
+            foreach (string piece in undo.Pieces)
+            {
+                Console.Out.WriteLine($"took back: {piece.ReplaceLineEndings(" ")}");
+            }
+
             return 0;
         });
         return command;

@@ -21,6 +21,7 @@ internal static class CaseStore
     public static T Locked<T>(string file, Func<T> edit, int tries = LockTries)
     {
         using FileStream held = Hold(file, tries);
+        RemoveDrafts(file);
         return edit();
     }
 
@@ -46,6 +47,18 @@ internal static class CaseStore
         }
     }
 
+    /// <summary>Removes what a writer that was ended in the middle left behind; nobody else writes while the lock is held.</summary>
+    private static void RemoveDrafts(string file)
+    {
+        foreach (string draft in Directory.EnumerateFiles(Path.GetDirectoryName(Path.GetFullPath(file))!, $".{Path.GetFileName(file)}*.new"))
+        {
+            File.Delete(draft);
+        }
+    }
+
+    /// <summary>The file itself, where a link stands for it: a link must not be replaced by a file.</summary>
+    public static string Target(string file) => File.Exists(file) && new FileInfo(file).ResolveLinkTarget(returnFinalTarget: true) is { } target ? target.FullName : file;
+
     /// <summary>The text, without a byte order mark.</summary>
     public static string Read(string file, out bool hadMark)
     {
@@ -55,12 +68,17 @@ internal static class CaseStore
     }
 
     /// <summary>Puts the text in the place of the file and keeps the last state beside it.</summary>
-    public static void Replace(string file, string text, bool withMark)
+    /// <param name="edits">What undo may take back from the new text.</param>
+    public static void Replace(string file, string text, bool withMark, IReadOnlyList<IReadOnlyList<InsertedPiece>> edits)
     {
         PutInPlace(BackupOf(file), File.ReadAllBytes(file));
+        PutInPlace(CaseJournal.FileOf(file), CaseJournal.Bytes(edits));
         byte[] bytes = Utf8.GetBytes(text);
         PutInPlace(file, withMark ? [.. Encoding.UTF8.Preamble, .. bytes] : bytes);
     }
+
+    /// <summary>Forgets edits that can no longer be taken back.</summary>
+    public static void KeepOnly(string file, IReadOnlyList<IReadOnlyList<InsertedPiece>> edits) => PutInPlace(CaseJournal.FileOf(file), CaseJournal.Bytes(edits));
 
     /// <summary>Writes a new file; an existing one is never touched.</summary>
     /// <exception cref="IOException">The file exists.</exception>
@@ -78,26 +96,17 @@ internal static class CaseStore
         }
     }
 
-    /// <summary>Swaps the file with its last state; doing it twice changes nothing.</summary>
-    public static bool SwapWithBackup(string file)
-    {
-        if (!File.Exists(BackupOf(file)))
-        {
-            return false;
-        }
-
-        byte[] last = File.ReadAllBytes(BackupOf(file));
-        PutInPlace(BackupOf(file), File.ReadAllBytes(file));
-        PutInPlace(file, last);
-        return true;
-    }
-
     private static void PutInPlace(string file, byte[] bytes)
     {
         string draft = Draft(file);
         try
         {
             WriteThrough(draft, bytes);
+            if (!OperatingSystem.IsWindows() && File.Exists(file))
+            {
+                File.SetUnixFileMode(draft, File.GetUnixFileMode(file));
+            }
+
             File.Move(draft, file, overwrite: true);
         }
         finally

@@ -4,17 +4,14 @@ using Failwise.Yaml;
 
 namespace Failwise.Entry;
 
-/// <summary>Something to be added to a case: a list of the case file and one item in YAML.</summary>
-/// <param name="Section">observations, history, symptoms, readings, not-looked-at, debris or photos.</param>
-/// <param name="Yaml">The item on one line, such as <c>{part: oil-pump, see: sound}</c>.</param>
-/// <param name="At">Where the person wrote it, for messages.</param>
-public sealed record CaseEntry(string Section, string Yaml, Location At);
+/// <summary>A case text with something added.</summary>
+internal sealed record LongerText(string Text, IReadOnlyList<InsertedPiece> Pieces);
 
 /// <summary>Adds items to the text of a case and leaves every other character as it was: comments, order and formatting stay.</summary>
 internal static class CaseText
 {
-    /// <summary>The text with the entries added, or null with the reason in <paramref name="problems"/>.</summary>
-    public static string? Add(string text, string file, IReadOnlyList<CaseEntry> entries, ProblemList problems)
+    /// <summary>The text with the entries added and the pieces put in, or null with the reason in <paramref name="problems"/>.</summary>
+    public static LongerText? Add(string text, string file, IReadOnlyList<CaseEntry> entries, ProblemList problems)
     {
         if (YamlFile.Parse(text, file, problems) is not MapNode before || problems.HasErrors)
         {
@@ -22,26 +19,60 @@ internal static class CaseText
         }
 
         string result = text;
+        List<InsertedPiece> pieces = [];
         foreach (CaseEntry entry in entries)
         {
-            if (Insert(result, file, entry, problems) is not { } longer)
+            if (Insert(result, file, entry, problems) is not { } piece)
             {
                 return null;
             }
 
-            result = longer;
+            pieces.Add(piece);
+            result = result.Insert(piece.Offset, piece.Text);
         }
 
         if (YamlFile.Parse(result, file, new ProblemList()) is MapNode after && Say(after) == Say(With(before, entries)))
         {
-            return result;
+            return new LongerText(result, pieces);
         }
 
         problems.Error("FW090", new Location(file, 0, 0), "the entry cannot be added to this file without disturbing it; write it in by hand, or put the lists of the file one item a line.");
         return null;
     }
 
-    private static string? Insert(string text, string file, CaseEntry entry, ProblemList problems)
+    /// <summary>The text without the pieces, or null when it is no longer the text to which they were added: then nothing is guessed.</summary>
+    public static string? Remove(string text, string file, IReadOnlyList<InsertedPiece> pieces)
+    {
+        string shorter = text;
+        foreach (InsertedPiece piece in pieces.Reverse())
+        {
+            bool there = piece.Offset <= shorter.Length && shorter.AsSpan(piece.Offset).StartsWith(piece.Text, StringComparison.Ordinal);
+            int at = there ? piece.Offset : shorter.LastIndexOf(piece.Text, StringComparison.Ordinal);
+            if (at < 0)
+            {
+                return null;
+            }
+
+            shorter = shorter.Remove(at, piece.Text.Length);
+        }
+
+        if (YamlFile.Parse(text, file, new ProblemList()) is not MapNode before || YamlFile.Parse(shorter, file, new ProblemList()) is not MapNode after)
+        {
+            return null;
+        }
+
+        List<string> gone = Items(before);
+        return Items(after).TrueForAll(gone.Remove) && gone.Count == pieces.Count ? shorter : null;
+    }
+
+    /// <summary>What a case says, item by item; an empty list says nothing.</summary>
+    private static List<string> Items(MapNode map) =>
+    [
+        .. map.Entries.SelectMany(e => e.Value is ListNode list ? list.Items : [e.Value], (e, item) => (e.Key, Item: Say(item)))
+            .Where(x => x.Item is not ("0:" or "[]")).Select(x => x.Key.Text + "/" + x.Item),
+    ];
+
+    private static InsertedPiece? Insert(string text, string file, CaseEntry entry, ProblemList problems)
     {
         string newline = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
         Spot? spot = YamlSpots.Find(text, entry.Section);
@@ -62,7 +93,7 @@ internal static class CaseText
         };
         bool startsLine = found.Offset == 0 || text[found.Offset - 1] == '\n';
         string before = found.Form != SpotForm.FlowList && !startsLine ? newline : "";
-        return text[..found.Offset] + before + item + text[found.Offset..];
+        return new InsertedPiece(found.Offset, before + item);
     }
 
     /// <summary>The case as it must read afterwards: the old one and the entries, nothing else.</summary>

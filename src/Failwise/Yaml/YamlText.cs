@@ -11,6 +11,15 @@ internal static class YamlText
     /// <summary>One value, safe inside braces and brackets.</summary>
     public static string Of(string value) => IsPlain(value) ? value : Quoted(value);
 
+    /// <summary>A node on one line.</summary>
+    public static string Of(Node node) => node switch
+    {
+        ScalarNode scalar => Of(scalar.Text),
+        ListNode list => "[" + string.Join(", ", list.Items.Select(Of)) + "]",
+        MapNode map => Group(map.Entries.Select(e => (e.Key.Text, Of(e.Value)))),
+        _ => "\"\"",
+    };
+
     /// <summary>A group in braces; values that are already written out are taken as they are.</summary>
     public static string Group(IEnumerable<(string Key, string Written)> entries) => "{" + string.Join(", ", entries.Select(e => $"{e.Key}: {e.Written}")) + "}";
 

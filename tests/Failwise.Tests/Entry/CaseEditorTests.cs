@@ -71,7 +71,7 @@ public class CaseEditorTests
                 new("symptoms", "{note: added}", default), new("not-looked-at", "bolt", default),
             ];
 
-            string? after = CaseText.Add(text, file, entries, problems);
+            string? after = CaseText.Add(text, file, entries, problems)?.Text;
 
             after.Should().NotBeNull($"{file}: {string.Join('\n', problems.All)}");
             after!.Length.Should().BeGreaterThan(text.Length);
@@ -106,19 +106,53 @@ public class CaseEditorTests
         File.Exists(file + "~").Should().BeFalse();
     }
 
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Undo_takes_back_one_edit_after_the_other_to_the_last_byte(string what, string text)
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", text);
+        CaseEditor.Undo(file).Done.Should().BeFalse("nothing was done yet");
+        Add(file, "CP3 blued heavy; BE2 ok");
+        string once = File.ReadAllText(file);
+        Add(file, "OC nl; hours-total 3900");
+
+        CaseEditor.Undo(file).Done.Should().BeTrue(what);
+        File.ReadAllText(file).Should().Be(once, what);
+        CaseEditor.Undo(file).Done.Should().BeTrue(what);
+        File.ReadAllText(file).Should().Be(text, what);
+        CaseEditor.Undo(file).Done.Should().BeFalse();
+        File.ReadAllText(file + "~").Should().Be(once, "the state before the last change is kept");
+    }
+
     [Fact]
-    public void Undo_brings_the_last_state_back_and_a_second_one_the_edit()
+    public void Undo_leaves_what_was_edited_by_hand_since()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", Head + "observations:\n  - {part: oil-pump, see: sound}\n");
+        Add(file, "CP3 blued heavy");
+        File.WriteAllText(file, "# seen by two of us\n" + File.ReadAllText(file) + "  - {part: oil-filter, see: sound}\n");
+
+        CaseEditor.Undo(file).Done.Should().BeTrue();
+
+        File.ReadAllText(file).Should().Be("# seen by two of us\n" + Head + "observations:\n  - {part: oil-pump, see: sound}\n  - {part: oil-filter, see: sound}\n");
+    }
+
+    [Fact]
+    public void An_entry_that_was_changed_by_hand_is_not_taken_back()
     {
         using TemporaryFolder folder = new();
         string file = folder.Write("case.yaml", Head);
-        CaseEditor.Undo(file).Should().BeFalse("nothing was done yet");
         Add(file, "OP ok");
-        string edited = File.ReadAllText(file);
+        Add(file, "CP3 blued heavy");
+        string changed = File.ReadAllText(file).Replace("heavy", "light", StringComparison.Ordinal);
+        File.WriteAllText(file, changed);
 
-        CaseEditor.Undo(file).Should().BeTrue();
-        File.ReadAllText(file).Should().Be(Head);
-        CaseEditor.Undo(file).Should().BeTrue();
-        File.ReadAllText(file).Should().Be(edited);
+        CaseUndo undo = CaseEditor.Undo(file);
+
+        undo.Done.Should().BeFalse();
+        undo.Problem!.Code.Should().Be("FW090");
+        File.ReadAllText(file).Should().Be(changed);
     }
 
     [Fact]
