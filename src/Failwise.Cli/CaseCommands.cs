@@ -95,7 +95,7 @@ internal static class CaseCommands
 
             foreach (string piece in undo.Pieces)
             {
-                Console.Out.WriteLine($"took back: {piece.ReplaceLineEndings(" ")}");
+                Console.Out.WriteLine($"took back: {piece}");
             }
 
             return 0;

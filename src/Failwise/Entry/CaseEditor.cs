@@ -78,7 +78,7 @@ public static class CaseEditor
             return new CaseUndo(false, [], null);
         }
 
-        string[] pieces = [.. edits[^1].Select(p => p.Text.Trim([' ', ',', '\r', '\n']))];
+        string[] pieces = [.. edits[^1].Select(p => p.Text.ReplaceLineEndings(" ").Trim(' ', ','))];
         string text = CaseStore.Read(file, out bool hadMark);
         if (CaseText.Remove(text, Shown(file), edits[^1]) is not { } shorter)
         {

@@ -18,6 +18,9 @@ public static class SecureReport
 internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
 {
     private const int ShownRoots = 6;
+
+    // Common practice, memory and judgement stand among the sources but are no documents.
+    private const string Ungraded = "-";
     private static readonly (Threat Threat, string Title, string Gone)[] Sections =
     [
         (Threat.Turning, "Before it is turned over or run again", "Gone or spoilt once it turns"),
@@ -71,9 +74,9 @@ internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
             string unit = reading.Unit is null ? "" : " " + reading.Unit;
             string blanks = line.Times switch
             {
-                null => "\\_\\_\\_\\_\\_\\_" + unit,
-                0 => "each: \\_\\_\\_\\_\\_\\_" + unit,
-                { } n => string.Join(", ", Enumerable.Range(1, n).Select(i => $"No. {i} \\_\\_\\_\\_")) + unit,
+                null => "........" + unit,
+                0 => "each ........" + unit,
+                { } n => string.Join(", ", Enumerable.Range(1, n).Select(i => $"No. {i} ......")) + unit,
             };
             text += $" {EvidenceGathering.Capital(reading.What)}: {blanks}{(reading.Limit is null ? "" : $" (against: {reading.Limit})")}";
         }
@@ -149,7 +152,7 @@ internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
     private string References(IReadOnlyList<SourceRef> refs)
     {
         List<int> numbers = [];
-        foreach (string id in refs.Select(r => r.Id).Where(knowledge.Sources.ContainsKey))
+        foreach (string id in refs.Select(r => r.Id).Where(id => knowledge.Sources[id].Grade != Ungraded))
         {
             if (!sources.Contains(id))
             {

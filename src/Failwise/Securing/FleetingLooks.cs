@@ -37,16 +37,21 @@ internal static class FleetingLooks
                     [.. s.Value.OrderByDescending(c => c.Value).ThenBy(c => c.Key.Id, StringComparer.Ordinal).Take(2).Select(c => c.Key)]))
                 .OrderByDescending(l => l.Chance).ThenBy(l => l.Part, StringComparer.Ordinal).ThenBy(l => l.Pattern, StringComparer.Ordinal),
         ];
+        // One line for the part itself says more than one for all its kind.
+        all = [.. all.Where(l => !all.Any(o => o.Part != l.Part && o.Pattern == l.Pattern && knowledge.PartIs(o.Part, l.Part)))];
         return [.. all.GroupBy(l => l.LostBy).OrderBy(g => g.Key).SelectMany(g => g.Take(MostOfAKind))];
     }
 
-    /// <summary>The first thing on the way of a job that takes the mark away; null when it stays.</summary>
+    /// <summary>
+    /// The last sheet on which it can still be looked at; null when the mark stays. What washing takes away lies inside as a rule, so that it
+    /// cannot be seen before the strip, even where running would take it away too.
+    /// </summary>
     private static Threat? ThreatTo(Pattern pattern) => pattern.Check?.LostBy switch
     {
         null or { Count: 0 } => null,
-        { } by when by.Contains("running") => Threat.Turning,
         { } by when by.Contains("dismantling") => Threat.Dismantling,
-        _ => Threat.Cleaning,
+        { } by when by.Contains("cleaning") => Threat.Cleaning,
+        _ => Threat.Turning,
     };
 
     private static IEnumerable<(Sign Sign, double Strength)> Signs(KnowledgeBase knowledge, Machine machine, Cause cause, double by, int depth)

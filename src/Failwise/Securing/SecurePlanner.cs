@@ -59,7 +59,7 @@ public static class SecurePlanner
     {
         if (said)
         {
-            FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(teardown));
+            FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
             return CauseRanker.RankWithStates(knowledge, teardown, findings).ToDictionary(c => c.Id, c => c.Probability, StringComparer.Ordinal);
         }
 

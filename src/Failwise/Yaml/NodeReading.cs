@@ -32,7 +32,7 @@ internal static class NodeReading
     /// <summary>The values under a key, whether one is written or a list.</summary>
     public static IReadOnlyList<Node> Items(this MapNode map, string key) => map[key] switch
     {
-        null => [],
+        null or ScalarNode { Text.Length: 0, Quoted: false } => [],
         ListNode list => list.Items,
         Node one => [one],
     };

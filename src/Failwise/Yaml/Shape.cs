@@ -166,7 +166,9 @@ internal sealed record ChanceShape : Shape
     };
 }
 
-internal sealed record ListShape(Shape Item, bool MayBeEmpty = true) : Shape
+/// <summary>A list.</summary>
+/// <param name="MayBeBegun">True when the bare key may stand there with nothing under it yet.</param>
+internal sealed record ListShape(Shape Item, bool MayBeEmpty = true, bool MayBeBegun = false) : Shape
 {
     public override string Expected => "a list";
 
@@ -174,6 +176,11 @@ internal sealed record ListShape(Shape Item, bool MayBeEmpty = true) : Shape
 
     public override void Check(Node node, ProblemList problems)
     {
+        if (MayBeBegun && node is ScalarNode { Text.Length: 0, Quoted: false })
+        {
+            return;
+        }
+
         if (node is not ListNode list)
         {
             Mismatch(node, problems);
@@ -193,7 +200,7 @@ internal sealed record ListShape(Shape Item, bool MayBeEmpty = true) : Shape
 
     public override JsonObject Schema()
     {
-        JsonObject schema = new() { ["type"] = "array", ["items"] = Item.Schema() };
+        JsonObject schema = new() { ["type"] = MayBeBegun ? new JsonArray("array", "null") : "array", ["items"] = Item.Schema() };
         if (!MayBeEmpty)
         {
             schema["minItems"] = 1;

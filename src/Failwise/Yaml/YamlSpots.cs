@@ -96,8 +96,14 @@ internal static class YamlSpots
             return new Spot(SpotForm.FlowList, afterBracket, 0, "");
         }
 
-        int comma = text.IndexOf(',', last, Math.Max(0, bracket - last));
-        return comma >= 0 ? new Spot(SpotForm.FlowList, comma + 1, 0, " ") : new Spot(SpotForm.FlowList, last, 0, ", ");
+        // Only a comma that follows straight on: one further away may stand in a comment.
+        int comma = last;
+        while (comma < bracket && char.IsWhiteSpace(text[comma]))
+        {
+            comma++;
+        }
+
+        return text[comma] == ',' ? new Spot(SpotForm.FlowList, comma + 1, 0, " ") : new Spot(SpotForm.FlowList, last, 0, ", ");
     }
 
     /// <summary>Consumes one value and gives the end of its last written character; the end marks of block lists and maps lie beyond it.</summary>

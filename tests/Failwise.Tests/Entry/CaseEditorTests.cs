@@ -30,6 +30,8 @@ public class CaseEditorTests
         { "an end mark", Head + "observations:\n  - {part: oil-pump, see: sound}\n...\n" },
         { "an end mark and no list", "---\n" + Head + "...\n" },
         { "long dashes", Head + "observations:\n    -   part: oil-pump\n        see: sound\n" },
+        { "brackets with a comma in a comment", Head + "observations: [\n  {part: oil-pump, see: sound}   # first, and last\n  ]\n" },
+        { "brackets with a comma on a line of its own", Head + "observations: [\n  {part: oil-pump, see: sound}   # first\n  ,\n  ]\n" },
         { "another script", Head + "observations:\n  - {part: oil-pump, see: sound, note: \"\u00dcber \U0001F527 \u0645\"}\nnotes: x\n" },
         { "Windows line ends", (Head + "observations:\n  - {part: oil-pump, see: sound}\n# tail\n").Replace("\n", "\r\n", StringComparison.Ordinal) },
     };

@@ -90,6 +90,13 @@ public class ShortCodeTests
             lines.AddRange(write.Should().Throw<ProblemsException>().Which.Problems.Select(p => ExpectedProblems.WithoutFile(p, file)));
         }
 
+        Action begin = () => CaseStart.RefuseExisting(Path.GetDirectoryName(file)!);
+        lines.AddRange(begin.Should().Throw<ProblemsException>().Which.Problems.Select(p => ExpectedProblems.WithoutFile(p, file.Replace('\\', '/'))));
+        File.WriteAllText(file, "title: Pump\nmachine: {kind: engine}\n");
+        CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, "OP ok").Entries).Written.Should().BeTrue();
+        File.WriteAllText(file, "title: Pump\nmachine: {kind: engine}\n");
+        lines.Add(ExpectedProblems.WithoutFile(CaseEditor.Undo(file).Problem!, file.Replace('\\', '/')));
+
         lines.ShouldBe(ExpectedProblems.Read(Path.Combine(Folder, "files")));
     }
 }
