@@ -7,6 +7,8 @@ namespace Failwise.Entry;
 /// <summary>What a careful person would ask before writing an entry down. Nothing here is certain to be wrong; nothing is dropped in silence.</summary>
 internal static class EntryQuestions
 {
+    private const int ManyParts = 8;
+    private const string AnyPart = "part";
     private const string Cleaned = "parts-cleaned-before-looking";
 
     public static IReadOnlyList<Problem> Ask(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<CaseEntry> entries)
@@ -41,7 +43,7 @@ internal static class EntryQuestions
 
         questions.AddRange(teardown.Measurements.Where(m => places.Contains(m.At)).Select(m => AboutReading(knowledge, teardown, m)).OfType<Problem>());
         questions.AddRange(teardown.NotLookedAt.Where(n => places.Contains(n.At)).Select(n => AboutUnlooked(knowledge, teardown, n)).OfType<Problem>());
-        return questions;
+        return [.. questions.Distinct().OrderBy(q => q.At.Line).ThenBy(q => q.At.Column).ThenBy(q => q.Code, StringComparer.Ordinal)];
     }
 
     private static Problem? AboutReading(KnowledgeBase knowledge, TeardownCase teardown, Measurement added)
@@ -93,14 +95,29 @@ internal static class EntryQuestions
 
     private static string Amount(Observation o) => o.Extent == Extent.Unstated ? "no amount" : o.Extent.ToString().ToLowerInvariant();
 
-    /// <summary>True when some cause or finding speaks of the pattern, or a kinship of it, on the part or a kinship of it.</summary>
-    private static bool IsKnownOn(KnowledgeBase knowledge, string part, string pattern) =>
-        knowledge.Patterns[pattern].Sound || knowledge.Causes.Values.Any(c => c.Leaves.Any(l => l.Sign is { } s && Fits(knowledge, s, part, pattern)))
-        || knowledge.Findings.Values.Any(f => f.Refines.Any(s => Fits(knowledge, s, part, pattern)) || Sightings(f.When).Any(c => c.See.Any(see => Fits(knowledge, new Sign(c.Part, see), part, pattern))))
-        || knowledge.Work.Values.Any(w => w.Because.Any(t => t.Part is { } p && t.See.Any(see => Fits(knowledge, new Sign(p, see), part, pattern))));
+    /// <summary>
+    /// True when some rule speaks of the pattern, or a kinship of it, on the part or a kinship of it; and for marks that rules know on many
+    /// unlike parts, since those can be on any.
+    /// </summary>
+    private static bool IsKnownOn(KnowledgeBase knowledge, string part, string pattern)
+    {
+        if (knowledge.Patterns[pattern].Sound)
+        {
+            return true;
+        }
 
-    private static bool Fits(KnowledgeBase knowledge, Sign sign, string part, string pattern) =>
-        (knowledge.PartIs(part, sign.Part) || knowledge.PartIs(sign.Part, part)) && (knowledge.PatternIs(pattern, sign.Pattern) || knowledge.PatternIs(sign.Pattern, pattern));
+        string[] parts = [.. Signs(knowledge).Where(s => knowledge.PatternIs(pattern, s.Pattern) || knowledge.PatternIs(s.Pattern, pattern)).Select(s => s.Part).Distinct()];
+        return parts.Any(p => knowledge.PartIs(part, p) || knowledge.PartIs(p, part))
+            || parts.Select(p => knowledge.PartLine(p).Last(broad => broad == p || broad != AnyPart)).Distinct().Count() >= ManyParts;
+    }
+
+    private static IEnumerable<Sign> Signs(KnowledgeBase knowledge) =>
+    [
+        .. knowledge.Causes.Values.SelectMany(c => c.Leaves).Select(l => l.Sign).OfType<Sign>(),
+        .. knowledge.Findings.Values.SelectMany(f => f.Refines),
+        .. knowledge.Findings.Values.SelectMany(f => Sightings(f.When)).SelectMany(c => c.See, (c, see) => new Sign(c.Part, see)),
+        .. knowledge.Work.Values.SelectMany(w => w.Because).Where(b => b.Part is not null).SelectMany(b => b.See, (b, see) => new Sign(b.Part!, see)),
+    ];
 
     private static IEnumerable<SightingCondition> Sightings(Condition condition) => condition switch
     {

@@ -72,6 +72,6 @@ public class EntryQuestionTests
         }
 
         all.Should().BeGreaterThan(700);
-        asked.Count.Should().BeLessThan(all / 20, string.Join('\n', asked));
+        asked.Count.Should().BeLessThan(all / 10, string.Join('\n', asked));
     }
 }
