@@ -20,10 +20,10 @@ internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
     private const int ShownRoots = 6;
 
     // Common practice, memory and judgement stand among the sources but are no documents.
-    private const string Ungraded = "-";
+    private static readonly string[] Undocumented = ["common-practice", "from-memory", "judgement"];
     private static readonly (Threat Threat, string Title, string Gone)[] Sections =
     [
-        (Threat.Turning, "Before it is turned over or run again", "Gone or spoilt once it turns"),
+        (Threat.Turning, "Before it is turned over or run again", "Spoilt when it runs on, so it stays as it is until they are looked at"),
         (Threat.Dismantling, "Before it is stripped", "Gone once it is apart"),
         (Threat.Cleaning, "Before anything is washed, wiped or blown", "Gone once it is washed"),
     ];
@@ -152,7 +152,7 @@ internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
     private string References(IReadOnlyList<SourceRef> refs)
     {
         List<int> numbers = [];
-        foreach (string id in refs.Select(r => r.Id).Where(id => knowledge.Sources[id].Grade != Ungraded))
+        foreach (string id in refs.Select(r => r.Id).Where(id => !Undocumented.Contains(id)))
         {
             if (!sources.Contains(id))
             {
