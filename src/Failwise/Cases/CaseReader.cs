@@ -28,7 +28,16 @@ public static class CaseReader
             : Read(knowledge, root, file, problems, limitsFile);
     }
 
-    internal static CaseReading Read(KnowledgeBase knowledge, Node root, string file, ProblemList problems, string? limitsFile = null)
+    /// <summary>Reads a case that somebody is still writing: one that says nothing yet is no mistake.</summary>
+    public static CaseReading ReadBegun(KnowledgeBase knowledge, string path)
+    {
+        ProblemList problems = new();
+        string file = Directory.Exists(path) ? Path.Combine(path, FileInFolder) : path;
+        return YamlFile.Read(file, file.Replace('\\', '/'), problems) is { } root
+            ? Read(knowledge, root, file, problems, begun: true) : new CaseReading(null, problems.Sorted());
+    }
+
+    internal static CaseReading Read(KnowledgeBase knowledge, Node root, string file, ProblemList problems, string? limitsFile = null, bool begun = false)
     {
         ProblemList shape = new();
         CaseShapes.Case.Check(root, shape);
@@ -38,7 +47,7 @@ public static class CaseReader
             return new CaseReading(null, problems.Sorted());
         }
 
-        TeardownCase? teardown = new CaseBuilder(knowledge, problems, file).Build(map, quiet: shape.HasErrors, limitsFile);
+        TeardownCase? teardown = new CaseBuilder(knowledge, problems, file).Build(map, quiet: shape.HasErrors || begun, limitsFile);
         return new CaseReading(problems.HasErrors ? null : teardown! with { Warnings = problems.Sorted() }, problems.Sorted());
     }
 

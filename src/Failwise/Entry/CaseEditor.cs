@@ -33,28 +33,32 @@ public static class CaseEditor
 
         return dryRun ? AddNow() : CaseStore.Locked(file, AddNow);
 
-        CaseEdit AddNow()
+        CaseEdit AddNow() => AddTo(knowledge, file, CaseStore.Read(file, out bool hadMark), hadMark, entries, anyway, dryRun);
+    }
+
+    /// <summary>Puts the text with the entries in the place of the file; the caller holds the file.</summary>
+    internal static CaseEdit AddTo(
+        KnowledgeBase knowledge, string file, string text, bool hadMark, IReadOnlyList<CaseEntry> entries, bool anyway, bool dryRun)
+    {
+        string shown = file.Replace('\\', '/');
+        ProblemList problems = new();
+        if (CaseText.Add(text, shown, entries, problems) is not { } longer)
         {
-            string text = CaseStore.Read(file, out bool hadMark);
-            ProblemList problems = new();
-            if (CaseText.Add(text, shown, entries, problems) is not { } longer)
-            {
-                return new CaseEdit(problems.Sorted(), false, null);
-            }
-
-            MapNode before = (MapNode)YamlFile.Parse(text, shown, new ProblemList())!;
-            HashSet<(string, string)> old = [.. CaseReader.Read(knowledge, before, file, new ProblemList()).Problems.Select(p => (p.Code, p.Message))];
-            CaseReading reading = CaseReader.Read(knowledge, CaseText.With(before, entries, placed: true), file, new ProblemList());
-            List<Problem> fresh = [.. reading.Problems.Where(p => p.Severity == Severity.Error && !old.Contains((p.Code, p.Message)))];
-            IReadOnlyList<Problem> questions = reading.Case is { } teardown ? EntryQuestions.Ask(knowledge, teardown, entries) : [];
-            bool write = fresh.Count == 0 && (anyway || questions.Count == 0);
-            if (write && !dryRun)
-            {
-                CaseStore.Replace(file, longer, hadMark);
-            }
-
-            return new CaseEdit([.. fresh, .. questions], write && !dryRun, reading.Case);
+            return new CaseEdit(problems.Sorted(), false, null);
         }
+
+        MapNode before = (MapNode)YamlFile.Parse(text, shown, new ProblemList())!;
+        HashSet<(string, string)> old = [.. CaseReader.Read(knowledge, before, file, new ProblemList()).Problems.Select(p => (p.Code, p.Message))];
+        CaseReading reading = CaseReader.Read(knowledge, CaseText.With(before, entries, placed: true), file, new ProblemList());
+        List<Problem> fresh = [.. reading.Problems.Where(p => p.Severity == Severity.Error && !old.Contains((p.Code, p.Message)))];
+        IReadOnlyList<Problem> questions = reading.Case is { } teardown ? EntryQuestions.Ask(knowledge, teardown, entries) : [];
+        bool write = fresh.Count == 0 && (anyway || questions.Count == 0);
+        if (write && !dryRun)
+        {
+            CaseStore.Replace(file, longer, hadMark);
+        }
+
+        return new CaseEdit([.. fresh, .. questions], write && !dryRun, reading.Case);
     }
 
     /// <summary>Takes back the last edit; a second call brings it back.</summary>
