@@ -17,6 +17,8 @@ internal static class CaseCommands
         command.Add(Add(rules));
         command.Add(Undo());
         command.Add(Codes(rules));
+        command.Add(SheetCommand.Command(rules));
+        command.Add(EnterCommand.Command(rules));
         return command;
     }
 

@@ -140,7 +140,9 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
 
         ReadingReader reader = new(knowledge, problems, this);
         List<Measurement> readings = [.. map.Groups("readings").SelectMany(reader.Read)];
-        IReadOnlyList<IReadOnlyList<LimitRow>> limits = new LimitTables(knowledge, problems, file).Read(map, limitsFile);
+        LimitTables tables = new(knowledge, problems, file);
+        IReadOnlyList<IReadOnlyList<LimitRow>> limits = tables.Read(map, limitsFile);
+        tables.Check(readings, limits);
         SlipCheck.Run(knowledge, readings, limits, problems);
         IReadOnlyList<NumberRequest> requests = new NumbersReader(problems, this).Read(map);
         if (!quiet && new[] { "observations", "debris", "symptoms", "readings", "numbers", "history" }.All(key => map.Items(key).Count == 0))

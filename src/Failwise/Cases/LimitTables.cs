@@ -1,5 +1,6 @@
 using Failwise.Knowledge;
 using Failwise.Problems;
+using Failwise.Units;
 using Failwise.Yaml;
 
 namespace Failwise.Cases;
@@ -41,6 +42,20 @@ internal sealed class LimitTables(KnowledgeBase knowledge, ProblemList problems,
         }
 
         return [.. tables, .. examples];
+    }
+
+    /// <summary>A row must measure what the reading measures that it is held against.</summary>
+    public void Check(IReadOnlyList<Measurement> readings, IReadOnlyList<IReadOnlyList<LimitRow>> tables)
+    {
+        foreach (Measurement m in readings.Where(m => m.Limit is null))
+        {
+            Quantity read = m.Spots.Count > 0 ? m.Spots[0].Value : QuantityParser.Reread(m.Value);
+            if (LimitLookup.Find(knowledge, tables, m.Part, m.Quantity) is { } row
+                && new[] { row.Min, row.Max }.OfType<string>().Select(QuantityParser.Reread).FirstOrDefault(l => l.Unit.Dimension != read.Unit.Dimension) is { } limit)
+            {
+                problems.Error("FW030", row.At, $"the limit '{Shape.Short(limit.Text)}' cannot be compared with the reading '{read.Text}': they measure different things.");
+            }
+        }
     }
 
     private string? PathOf(ScalarNode name, string folder)

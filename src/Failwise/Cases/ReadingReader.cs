@@ -79,7 +79,8 @@ internal sealed class ReadingReader(KnowledgeBase knowledge, ProblemList problem
             yield break;
         }
 
-        IReadOnlyList<Node> planes = ((ListNode)several).Items;
+        // A scalar here is of the wrong form, which has been reported.
+        IReadOnlyList<Node> planes = several is ListNode lists ? lists.Items : [];
         for (int i = 0; i < planes.Count; i++)
         {
             bool nested = planes[i] is ListNode;
@@ -157,7 +158,7 @@ internal sealed class ReadingReader(KnowledgeBase knowledge, ProblemList problem
     /// <summary>All values of one entry must measure the same thing, and a diameter must be a length.</summary>
     private void CheckComparable(Measurement m, MapNode map)
     {
-        Quantity[] values = m.Spots.Count > 0 ? [.. m.Spots.Select(s => s.Value)] : [Parse(m.Value)];
+        Quantity[] values = m.Spots.Count > 0 ? [.. m.Spots.Select(s => s.Value)] : [QuantityParser.Reread(m.Value)];
         Quantity first = values[0];
         foreach (Spot spot in m.Spots.Where(s => s.Value.Unit.Dimension != first.Unit.Dimension))
         {
@@ -171,7 +172,7 @@ internal sealed class ReadingReader(KnowledgeBase knowledge, ProblemList problem
 
         foreach ((string key, Node? node) in OthersOf(map))
         {
-            if (node is ScalarNode scalar && Quiet(scalar, first.Unit) is { } text && Parse(text).Unit.Dimension != first.Unit.Dimension)
+            if (node is ScalarNode scalar && Quiet(scalar, first.Unit) is { } text && QuantityParser.Reread(text).Unit.Dimension != first.Unit.Dimension)
             {
                 problems.Error("FW030", scalar.At, $"'{Shape.Short(scalar.Text)}' cannot be compared with the reading '{first.Text}': they measure different things.");
             }
@@ -187,9 +188,6 @@ internal sealed class ReadingReader(KnowledgeBase knowledge, ProblemList problem
             yield return (key, (map[key] as MapNode)?["max"]);
         }
     }
-
-    private static Quantity Parse(string text) =>
-        QuantityParser.TryParse(text, out Quantity? quantity, out string? reason) ? quantity : throw new InvalidOperationException(reason);
 
     /// <summary>A misspelt quantity would be read and never be asked about.</summary>
     private void CheckQuantityWord(MapNode map)

@@ -35,7 +35,7 @@ internal static class SlipCheck
         AskOfPairs(knowledge, all, problems);
     }
 
-    private static IReadOnlyList<Spot> SpotsOf(Measurement m) => m.Spots.Count > 0 ? m.Spots : [new Spot("1", "1", Parse(m.Value), m.At)];
+    private static IReadOnlyList<Spot> SpotsOf(Measurement m) => m.Spots.Count > 0 ? m.Spots : [new Spot("1", "1", QuantityParser.Reread(m.Value), m.At)];
 
     private static Slip? OfUnits(Quantity value, Span expected) => expected.Measures(value.Unit.Dimension)
         ? value.Unit.Dimension switch
@@ -112,9 +112,6 @@ internal static class SlipCheck
         return spots.Select(s => s.Value).OrderBy(v => v.In("mm")).ElementAt(spots.Count / 2);
     }
 
-    private static Quantity Parse(string text) =>
-        QuantityParser.TryParse(text, out Quantity? quantity, out string? reason) ? quantity : throw new InvalidOperationException(reason);
-
     /// <summary>What a value should lie between; an end that is not known is null.</summary>
     private readonly record struct Span(Quantity? Low, Quantity? High)
     {
@@ -124,6 +121,6 @@ internal static class SlipCheck
         public bool Measures(Dimension dimension) =>
             !IsEmpty && (Low?.Unit.Dimension ?? dimension) == dimension && (High?.Unit.Dimension ?? dimension) == dimension;
 
-        public static Span Of(string? low, string? high) => new(low is null ? null : Parse(low), high is null ? null : Parse(high));
+        public static Span Of(string? low, string? high) => new(low is null ? null : QuantityParser.Reread(low), high is null ? null : QuantityParser.Reread(high));
     }
 }

@@ -30,12 +30,16 @@ public static class CaseEditor
     public static CaseEdit Add(KnowledgeBase knowledge, string casePath, IReadOnlyList<CaseEntry> entries, bool anyway = false, bool dryRun = false)
     {
         string file = Existing(casePath);
-        return dryRun ? AddNow(knowledge, file, entries, anyway, dryRun) : CaseStore.Locked(file, () => AddNow(knowledge, file, entries, anyway, dryRun));
+        return dryRun ? AddNow() : CaseStore.Locked(file, AddNow);
+
+        CaseEdit AddNow() => AddTo(knowledge, file, CaseStore.Read(file, out bool hadMark), hadMark, entries, anyway, dryRun);
     }
 
-    private static CaseEdit AddNow(KnowledgeBase knowledge, string file, IReadOnlyList<CaseEntry> entries, bool anyway, bool dryRun)
+    /// <summary>Puts the text with the entries in the place of the file; the caller holds the file.</summary>
+    /// <param name="text">The text of the file, or the one before its last edit, which is then written over.</param>
+    internal static CaseEdit AddTo(
+        KnowledgeBase knowledge, string file, string text, bool hadMark, IReadOnlyList<CaseEntry> entries, bool anyway, bool dryRun)
     {
-        string text = CaseStore.Read(file, out bool hadMark);
         ProblemList problems = new();
         if (CaseText.Add(text, Shown(file), entries, problems) is not { } longer)
         {
@@ -58,7 +62,8 @@ public static class CaseEditor
             longer = noted;
         }
 
-        CaseStore.Replace(file, longer.Text, hadMark, [.. CaseJournal.Read(file), longer.Pieces]);
+        int over = CaseStore.Read(file, out _) == text ? 0 : 1;
+        CaseStore.Replace(file, longer.Text, hadMark, [.. CaseJournal.Read(file).SkipLast(over), longer.Pieces]);
         return new CaseEdit(all, true, reading.Case);
     }
 

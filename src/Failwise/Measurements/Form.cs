@@ -19,7 +19,7 @@ internal static class Form
     {
         if (m.Spots.Count == 0)
         {
-            Quantity read = Parse(m.Value);
+            Quantity read = QuantityParser.Reread(m.Value);
             return new DerivedValue(m, ReadingKind.Written, read, read, read, UncertaintyIn(m, read.Unit), []);
         }
 
@@ -78,10 +78,9 @@ internal static class Form
         return new Quantity($"{Digits.ToStep(rounded, -decimals)} {unit.Symbol}", rounded, unit, decimals);
     }
 
-    public static double UncertaintyIn(Measurement m, Unit unit) => m.Uncertainty is { } u ? Parse(u).In(unit.Symbol) : 0;
-
-    public static Quantity Parse(string text) =>
-        QuantityParser.TryParse(text, out Quantity? quantity, out string? reason) ? quantity : throw new InvalidOperationException(reason);
+    /// <summary>The uncertainty in another unit: a span, so the zero point of a thermometer plays no part.</summary>
+    public static double UncertaintyIn(Measurement m, Unit unit) =>
+        m.Uncertainty is { } u && QuantityParser.Reread(u) is var span ? Math.Abs(span.Value) * span.Unit.Factor / unit.Factor : 0;
 }
 
 /// <summary>Shaft and bore measured at one place: their clearance.</summary>

@@ -1,5 +1,6 @@
 using Failwise.Calculations;
 using Failwise.Cases;
+using Failwise.Units;
 
 namespace Failwise.Measurements;
 
@@ -22,9 +23,14 @@ internal static class LimitJudge
             return open;
         }
 
+        if (new[] { limit.Min, limit.Max }.OfType<string>().Any(l => QuantityParser.Reread(l).Unit.Dimension != v.Value.Unit.Dimension))
+        {
+            return open with { Note = "the limit measures something else" };
+        }
+
         string unit = v.Value.Unit.Symbol;
-        double low = limit.Min is { } min ? Form.Parse(min).In(unit) : double.NegativeInfinity;
-        double high = limit.Max is { } max ? Form.Parse(max).In(unit) : double.PositiveInfinity;
+        double low = limit.Min is { } min ? QuantityParser.Reread(min).In(unit) : double.NegativeInfinity;
+        double high = limit.Max is { } max ? QuantityParser.Reread(max).In(unit) : double.PositiveInfinity;
         if (low >= high)
         {
             return open with { Note = "the lower limit is not below the upper one" };

@@ -27,6 +27,7 @@ public sealed class Atlas
         Atlas atlas = new(knowledge);
         List<AtlasPage> pages = [new("README.md", atlas.Index()), new("by-part.md", atlas.ByPart())];
         pages.AddRange(PlaceDrawings.All.Select(d => new AtlasPage($"drawings/{d.Name}.svg", d.Svg)));
+        pages.AddRange(AtlasDrawings.Pages(knowledge));
         pages.AddRange(knowledge.Patterns.Values.Select(p => new AtlasPage($"patterns/{p.Id}.md", atlas.PatternPage(p))));
         pages.AddRange(knowledge.Causes.Values.Select(c => new AtlasPage($"causes/{c.Id}.md", atlas.CausePage(c))));
         return [.. pages.OrderBy(p => p.Path, StringComparer.Ordinal)];
@@ -83,6 +84,11 @@ public sealed class Atlas
         MarkdownText md = new();
         md.Heading(1, Safe(pattern.Name));
         md.Paragraph(Safe(pattern.Says) + (pattern.Sound ? " **This is normal.**" : ""));
+        if (AtlasDrawings.Markdown(knowledge, pattern) is { } drawing)
+        {
+            md.Paragraph(drawing);
+        }
+
         if (pattern.Words.Count > 0)
         {
             md.Paragraph("Also called: " + Safe(string.Join(", ", pattern.Words)) + ".");

@@ -61,6 +61,11 @@ public static class QuantityParser
         return false;
     }
 
+    /// <summary>Reads back a text that was read before; a bare number is a pure number.</summary>
+    /// <exception cref="InvalidOperationException">The text was never read.</exception>
+    internal static Quantity Reread(string text) =>
+        TryParse(text, out var quantity, out var reason, UnitTable.Get("-")) ? quantity : throw new InvalidOperationException(reason);
+
     private static string? Refusal(string written, string number, string unitText)
     {
         if (written.Length == 0)

@@ -63,6 +63,26 @@ public class PhysicsTests
     }
 
     [Fact]
+    public void A_short_bearing_film_thins_with_load_heat_and_slowness_and_never_passes_the_clearance()
+    {
+        for (var round = 0; round < 100; round++)
+        {
+            var (load, viscosity, speed) = (Between(500, 20_000), Between(3, 30), Between(500, 4000));
+            var film = Film(load, viscosity, speed);
+            Film(load * 1.3, viscosity, speed).Should().BeLessThanOrEqualTo(film);
+            Film(load, viscosity / 1.3, speed).Should().BeLessThanOrEqualTo(film);
+            Film(load, viscosity, speed / 1.3).Should().BeLessThanOrEqualTo(film);
+            film.Should().BeInRange(0.05 * 0.03 * (1 - 1e-9), 0.03);
+        }
+
+        static double Film(double load, double viscosity, double speed) => CalculationCatalog.Find("short-bearing-film")!.Run(new Dictionary<string, string>
+        {
+            ["diameter"] = "50 mm", ["length"] = "20 mm", ["clearance"] = "0.06 mm", ["speed"] = FormattableString.Invariant($"{speed} rpm"),
+            ["load"] = FormattableString.Invariant($"{load} N"), ["viscosity"] = FormattableString.Invariant($"{viscosity} mPa·s"),
+        })["least-film"]!.Number!.Value;
+    }
+
+    [Fact]
     public void Leakage_goes_with_the_cube_of_the_gap_and_falls_with_thicker_oil()
     {
         for (var round = 0; round < 100; round++)

@@ -14,6 +14,7 @@ public sealed class LayoutTests
         ["Yaml"] = ["Problems"],
         ["Knowledge"] = ["Problems", "Units", "Calculations", "Yaml"],
         ["Cases"] = ["Problems", "Units", "Calculations", "Yaml", "Knowledge"],
+        ["Drawings"] = ["Knowledge"],
         ["Entry"] = ["Problems", "Yaml", "Knowledge", "Cases"],
         ["Measurements"] = ["Units", "Calculations", "Knowledge", "Cases"],
         ["Findings"] = ["Problems", "Calculations", "Knowledge", "Cases", "Measurements"],
@@ -22,7 +23,9 @@ public sealed class LayoutTests
         ["Work"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Reports"],
-        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing", "Securing"],
+        ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing", "Drawings", "Securing"],
+        ["Sheets"] = ["Problems", "Knowledge", "Cases", "Causes", "Checks", "Drawings", "Reports"],
+        ["Dialogue"] = ["Problems", "Yaml", "Knowledge", "Cases", "Entry", "Checks", "Sheets", "Reports"],
         ["Securing"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
     };
 

@@ -1,0 +1,39 @@
+namespace Failwise.Dialogue;
+
+/// <summary>A question of the dialogue.</summary>
+internal abstract record Step
+{
+    protected const string CommonKeys = "Esc back  Ctrl-Z undo  ? help  q stop";
+    protected const string EnoughKeys = "Esc enough said  Ctrl-Z undo  ? help  q stop";
+
+    /// <summary>False where digits are the answer itself, such as the number of a bearing.</summary>
+    public virtual bool DigitsChoose => true;
+
+    /// <summary>True when a digit belongs to what was typed so far, as in MB3, and does not choose.</summary>
+    public virtual bool DigitGoesOn(string typed) => false;
+
+    /// <summary>The question that Escape goes back to.</summary>
+    public abstract Step Before { get; }
+
+    public abstract Screen Show(Talk talk);
+
+    /// <summary>An answer in words.</summary>
+    public abstract Turn Take(Talk talk, string text);
+
+    /// <summary>Enter with nothing typed and no choice standing ready.</summary>
+    public virtual Turn Empty(Talk talk) => talk.Say("Choose with a digit, or type a word.");
+
+    protected static Screen Ask(Talk talk, string path, string question, IReadOnlyList<string> told, IReadOnlyList<Choice> choices, string keys = CommonKeys) =>
+        new(talk.Case.Title, talk.Guide.Status(talk), talk.Messages, path, question, told, choices, talk.Typed, keys);
+
+    /// <summary>Takes the first choice for Enter, when there is any.</summary>
+    protected static Turn TakeFirst(Talk talk, string text)
+    {
+        IReadOnlyList<Choice> choices = talk.Show().Choices;
+        return choices.Count > 0 ? choices[0].Take() : talk.Say($"Nothing is near '{text}'. Try another word; Esc clears it.");
+    }
+
+    /// <summary>Numbers the choices 1 to 9 in their order.</summary>
+    protected static IReadOnlyList<Choice> Numbered(IEnumerable<(string Says, string? Detail, Func<Turn> Take)> options, int defaultNumber = 0) =>
+        [.. options.Take(9).Select((o, i) => new Choice((char)('1' + i), o.Says, o.Detail, o.Take, i + 1 == defaultNumber))];
+}
