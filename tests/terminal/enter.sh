@@ -27,8 +27,9 @@ text() { # text WORDS QUESTION: types words and Enter, waits for the next questi
   await "$2"
 }
 
-begin() { # begin COLUMNS ROWS ENVIRONMENT...: a fresh terminal at the case
+begin() { # begin COLUMNS ROWS ENVIRONMENT...: a fresh terminal at the case; a server of its own, since the last one may still be ending
   tmux -L "$socket" kill-server 2>/dev/null || true
+  socket=$socket-
   tmux -L "$socket" -u new-session -d -s t -x "$1" -y "$2" "env ${*:3} '$program' case enter '$work'; echo ended with \$?; sleep 60"
   await 'What next?'
 }
