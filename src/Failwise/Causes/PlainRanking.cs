@@ -35,7 +35,7 @@ internal static class PlainRanking
         }
 
         RankedCause[] ranked =
-            [.. order.Select(i => new RankedCause(net.Roots[i], Math.Min(CauseRanking.Ceiling, p[i]), net.Roots[i].HowCommon, [], [], [], []))];
+            [.. order.Select(i => new RankedCause(net.Roots[i], Math.Min(CauseRanking.Ceiling, p[i]), BuildFit.Commonness(knowledge, net.Roots[i]), [], [], [], []))];
         return new CauseRanking(Unsaid, ranked, states, NoStory, items, [], 0, null);
     }
 }

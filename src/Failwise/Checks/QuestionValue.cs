@@ -38,12 +38,13 @@ internal sealed class QuestionValue(KnowledgeBase knowledge, IReadOnlyList<Cause
                 continue;
             }
 
-            double raised = 1 - (1 - root.HowCommon) * (1 - link.Strength);
-            double lowered = root.HowCommon * Math.Max(0.1, 1 - link.Strength * c.HowCommon / root.HowCommon);
-            ifSo[i] = Scaled(now[i], Odds(raised) / Odds(root.HowCommon));
-            ifNot[i] = Scaled(now[i], Odds(lowered) / Odds(root.HowCommon));
-            with += now[i] * (raised / root.HowCommon - 1);
-            without += now[i] * (lowered / root.HowCommon - 1);
+            double common = BuildFit.Commonness(knowledge, root);
+            double raised = 1 - (1 - common) * (1 - link.Strength);
+            double lowered = common * Math.Max(0.1, 1 - link.Strength * c.HowCommon / common);
+            ifSo[i] = Scaled(now[i], Odds(raised) / Odds(common));
+            ifNot[i] = Scaled(now[i], Odds(lowered) / Odds(common));
+            with += now[i] * (raised / common - 1);
+            without += now[i] * (lowered / common - 1);
         }
 
         double chance = c.HowCommon * with / (c.HowCommon * with + (1 - c.HowCommon) * Math.Max(0.05, without));

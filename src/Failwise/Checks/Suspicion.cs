@@ -191,7 +191,7 @@ internal sealed class Suspicion
     /// </summary>
     private double[] Weigh()
     {
-        double[] raised = [.. suspects.Select((s, i) => now[i] <= 0 ? 0 : Math.Clamp(1 - s.HowCommon / now[i], 0, 1))];
+        double[] raised = [.. suspects.Select((s, i) => now[i] <= 0 ? 0 : Math.Clamp(1 - BuildFit.Commonness(knowledge, s) / now[i], 0, 1))];
         return raised.Select((w, i) => w * now[i]).Sum() >= LeastRaised ? raised : [.. suspects.Select(_ => 1.0)];
     }
 
