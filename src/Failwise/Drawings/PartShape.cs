@@ -37,7 +37,7 @@ internal sealed record PartShape(string Name, string Area, Box Face, bool Uprigh
     private static PartShape PistonRing() => new("ring", "M14 24Q60 -8 106 24V44Q60 12 14 44Z", new(14, 8, 92, 36), false,
         s => s.White("M14 24Q60 -8 106 24V44Q60 12 14 44Z", 3).Path("M14 44Q22 70 54 70M106 44Q98 70 66 70", thick: 3));
 
-    private static PartShape Tooth() => new("tooth", "M28 60L38 12H82L92 60Z", new(28, 12, 64, 48), true,
+    private static PartShape Tooth() => new("tooth", "M28 60L38 12H82L92 60Z", new(33, 12, 54, 48), true,
         s => s.White("M2 70Q20 66 28 60L38 12H82L92 60Q100 66 118 70", 3).Dashed("M33 36H87", 1));
 
     private static PartShape Race() => new("race", "M6 22Q60 66 114 22V46Q60 90 6 46Z", new(6, 26, 108, 42), false,
@@ -49,7 +49,7 @@ internal sealed record PartShape(string Name, string Area, Box Face, bool Uprigh
     private static PartShape Follower() => new("follower", "M20 24A40 14 0 1 1 100 24A40 14 0 1 1 20 24Z", new(20, 10, 80, 28), false,
         s => s.White("M20 24V56A40 14 0 0 0 100 56V24", 3).White("M20 24A40 14 0 1 1 100 24A40 14 0 1 1 20 24Z", 3));
 
-    private static PartShape Valve() => new("valve", "M18 58H102L96 70H24Z", new(18, 50, 84, 20), false,
+    private static PartShape Valve() => new("valve", "M18 58H102L96 70H24Z", new(18, 58, 84, 12), false,
         s => s.White("M54 2H66V34Q68 52 102 58L96 70H24L18 58Q52 52 54 34Z", 3).Line(18, 58, 102, 58));
 
     private static PartShape Bar() => new("shaft", "M6 22H114V54H6Z", new(6, 22, 108, 32), false, s => s.White("M6 22H114V54H6Z", 3).Dashed("M2 38H118", 1));
