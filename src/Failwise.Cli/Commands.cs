@@ -23,6 +23,7 @@ internal static class Commands
         root.Add(Diagnose());
         root.Add(NextCommands.Next(Rules));
         root.Add(NextCommands.Forecast(Rules));
+        root.Add(ReportCommand.Build((p, path) => DiagnoseCase(path, p.GetValue(Rules), p.GetValue(Limits)), [Rules, Limits]));
         root.Add(Explain());
         root.Add(Words());
         root.Add(Calculate());

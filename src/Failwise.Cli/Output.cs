@@ -13,18 +13,22 @@ internal static class Output
             return;
         }
 
-        // Written beside and moved into place, so that a failure never leaves half a report over a good one.
+        Replace(file, new UTF8Encoding(false).GetBytes(text));
+        Console.Error.WriteLine($"Wrote {file}");
+    }
+
+    /// <summary>Written beside and moved into place, so that a failure never leaves half a report over a good one.</summary>
+    public static void Replace(string file, byte[] bytes)
+    {
         string draft = $"{file}.{Environment.ProcessId}.new";
         try
         {
-            File.WriteAllText(draft, text, new UTF8Encoding(false));
+            File.WriteAllBytes(draft, bytes);
             File.Move(draft, file, overwrite: true);
         }
         finally
         {
             File.Delete(draft);
         }
-
-        Console.Error.WriteLine($"Wrote {file}");
     }
 }

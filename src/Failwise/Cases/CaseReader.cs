@@ -157,6 +157,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         {
             Limits = limits,
             Requests = requests,
+            Job = JobRecord.Read(map["job"] as MapNode),
         };
     }
 

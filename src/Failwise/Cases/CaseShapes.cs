@@ -86,6 +86,24 @@ internal static class CaseShapes
         new("features", new ListShape(Word), false, "What the build has: diesel, turbocharged, wet-liners ..."),
         new("without", new ListShape(Word), false, "What the build does not have."));
 
+    private static readonly Shape Sentences = new EitherShape([Sentence, new ListShape(Sentence)]);
+
+    private static readonly GroupShape Job = new("the job", null,
+        new("number", Word, false, "The shop's number of the job."),
+        new("owner", Sentence, false, "Whose machine it is."),
+        new("asked-by", Sentence, false, "Who asked for the report."),
+        new("purpose", Sentence, false, "What the report is for."),
+        new("date", Sentence, false, "When it was looked at."),
+        new("place", Sentence, false, "Where it was looked at."),
+        new("looked-by", Sentence, false, "Who looked at it."),
+        new("serial", Sentence, false, "Maker's plate: numbers and sizes as read."),
+        new("received", Sentences, false, "How it came in, before anything was cleaned."),
+        new("told", Sentences, false, "What the owner or operator says happened; kept apart from what was seen."),
+        new("work-before", Sentences, false, "Who worked on it before, when, with which parts and papers."),
+        new("existing", Sentences, false, "Damage that was there before, or has nothing to do with this failure."),
+        new("papers", Sentences, false, "Documents that were seen, or asked for and not given."),
+        new("kept", Sentences, false, "Which parts are kept, where and until when."));
+
     private static readonly GroupShape Note = new("a note", "note", new Field("note", Sentence, true, "Free words."));
 
     private static readonly GroupShape Denied = new("something that was not so", "not", new Field("not", Words, true, "What was checked and is not so."));
@@ -96,6 +114,7 @@ internal static class CaseShapes
     public static readonly GroupShape Case = new("a case", null,
         new("title", Sentence, true, "What this case is about."),
         new("machine", Machine, true, "The machine and its layout."),
+        new("job", Job, false, "Whose machine it is, who asks and what is told; for the report only, it moves no probability."),
         new("history", new ListShape(new EitherShape([Word, Note, Denied, NumberLine]), MayBeBegun: true), false, "What was known before."),
         new("symptoms", new ListShape(new EitherShape([Word, Note, Denied]), MayBeBegun: true), false, "What was noticed while it ran."),
         new("observations", new ListShape(Observation, MayBeBegun: true), false, "What was seen."),

@@ -88,6 +88,9 @@ public sealed record TeardownCase(
     /// <summary>Figures for calculations.</summary>
     public IReadOnlyList<NumberRequest> Requests { get; init; } = [];
 
+    /// <summary>Whose machine it is, who asks and what is told: for the report only.</summary>
+    public JobRecord Job { get; init; } = JobRecord.Nothing;
+
     /// <summary>Warnings met while the case was read.</summary>
     public IReadOnlyList<Problem> Warnings { get; init; } = [];
 }

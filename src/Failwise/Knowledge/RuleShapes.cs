@@ -91,6 +91,7 @@ internal static class RuleShapes
     public static readonly GroupShape Part = new("a part", null,
         new("id", Id, true, "Its id."),
         new("name", Sentence, true, "Its name in the shop."),
+        new("says", Sentence, false, "What it is, in a sentence for someone without the trade."),
         new("kind-of", Words, false, "The broader part."),
         new("words", new ListShape(Sentence), false, "Other names for it."),
         new("count", new ChoiceShape("mains", "cylinders", "rods", "one"), false, "How many the machine has."),

@@ -25,6 +25,9 @@ public sealed record Part(
 
     /// <summary>The part that is ordered when this one is replaced, or <see cref="Fluid"/>; null when it is ordered itself.</summary>
     public string? OrderedAs { get; init; }
+
+    /// <summary>What it is, in a sentence for someone without the trade; null when nobody wrote one.</summary>
+    public string? Says { get; init; }
 }
 
 /// <summary>What has to come off before a part is seen.</summary>

@@ -11,7 +11,7 @@ internal sealed class MarkdownText
     public static string Safe(string free)
     {
         // Trimmed before anything else: what stands first decides whether it would begin a heading or a list.
-        string line = string.Concat(free.EnumerateRunes().Select(r => Rune.IsControl(r) || IsDirectionMark(r.Value) ? " " : r.ToString())).Trim();
+        string line = OneLine(free);
         StringBuilder safe = new(line.Length + 8);
         int number = NumberLength(line);
         for (int i = 0; i < line.Length; i++)
@@ -21,6 +21,10 @@ internal sealed class MarkdownText
 
         return safe.ToString();
     }
+
+    /// <summary>The text on one line, without control characters, half letters and marks that reorder text.</summary>
+    internal static string OneLine(string free) =>
+        string.Concat(free.EnumerateRunes().Select(r => Rune.IsControl(r) || IsDirectionMark(r.Value) ? " " : r.ToString())).Trim();
 
     /// <summary>True for marks that reorder text, and for line ends that no keyboard writes: they could make a report read other than it was written.</summary>
     internal static bool IsDirectionMark(int value) =>
@@ -45,7 +49,16 @@ internal sealed class MarkdownText
 
     public void Heading(int level, string title) => Block(new string('#', level) + " " + title);
 
-    public void Paragraph(string markdown) => Block(markdown);
+    public void Paragraph(string markdown)
+    {
+        if (markdown.Length > 0)
+        {
+            Block(markdown);
+        }
+    }
+
+    /// <summary>A picture with its caption; the alternative text is free text.</summary>
+    public void Figure(string alt, string address, string caption) => Block($"![{Safe(alt)}](<{address}>)\\\n*{caption}*");
 
     public void Bullets(IEnumerable<string> items, bool numbered = false)
     {

@@ -55,6 +55,10 @@ public class CommandLineTests
     [InlineData("explain", "x")]
     [InlineData("plan")]
     [InlineData("plan", "x", "--rate", "y")]
+    [InlineData("report")]
+    [InlineData("report", "x", "-o", "report.docx")]
+    [InlineData("report", "x", "--format", "pdf")]
+    [InlineData("report", "x", "--edition", "ownr")]
     [InlineData("diagnose", "--no-such-flag")]
     [InlineData("rules", "check", "-x")]
     public void Wrong_use_ends_with_two_and_says_where_help_is(params string[] arguments)
@@ -158,6 +162,7 @@ public class CommandLineTests
     [InlineData]
     [InlineData("diagnose")]
     [InlineData("explain")]
+    [InlineData("report")]
     [InlineData("rules", "check")]
     [InlineData("rules", "score")]
     [InlineData("rules", "handbook")]
@@ -189,7 +194,7 @@ public class CommandLineTests
 
     internal sealed record Result(int Code, string Out, string Error);
 
-    private static Result Run(params string[] arguments)
+    internal static Result Run(params string[] arguments)
     {
         (TextWriter oldOut, TextWriter oldError) = (Console.Out, Console.Error);
         StringWriter output = new() { NewLine = "\n" }, error = new() { NewLine = "\n" };

@@ -1,0 +1,119 @@
+using Failwise.Causes;
+using Failwise.Knowledge;
+using Failwise.Work;
+
+namespace Failwise.Reports.Editions;
+
+/// <summary>The owner's page: what will be done, and what can happen when it is not.</summary>
+internal sealed class OwnerWork(ReportPage sheet)
+{
+    private const double WorthWarning = 0.3;
+    private const int MostSteps = 8;
+
+    private static string Safe(string text) => MarkdownText.Safe(text);
+
+    private WorkPlan Plan => sheet.Diagnosis.Work;
+
+    public void Write()
+    {
+        sheet.Text.Heading(2, "What we will do");
+        if (Plan.Items.Count == 0)
+        {
+            sheet.Text.Paragraph(sheet.Causes.Verdict.Kind == VerdictKind.NormalWear ? "Nothing needs correcting. Service goes on as the maker says." : "There is no work to plan before more has been looked at.");
+            return;
+        }
+
+        TakeAway();
+        PutRight();
+        Checks();
+        IfNot();
+    }
+
+    /// <summary>The steps that remove the causes, inside the machine and outside it.</summary>
+    private void TakeAway()
+    {
+        Dictionary<string, WorkItem> byId = Plan.Items.ToDictionary(i => i.Rule.Id, StringComparer.Ordinal);
+        (string Step, string Cause)[] steps =
+        [
+            .. Plan.Removals.Where(r => !r.CheckFirst).SelectMany(r => r.Inside.Concat(r.Outside).Where(byId.ContainsKey).Where(id => !byId[id].CheckFirst).Select(id => (id, r.Cause.Title))),
+        ];
+        if (steps.Length > 0)
+        {
+            sheet.Text.Paragraph("So that it does not happen again:");
+            sheet.Text.Bullets(steps.GroupBy(s => s.Step).Take(MostSteps).Select(g =>
+                $"{Safe(byId[g.Key].Rule.Title.TrimEnd('.'))} *(against: {Safe(string.Join("; ", g.Select(s => s.Cause).Distinct()))})*."));
+        }
+
+        string[] possible = [.. Plan.Removals.Where(r => r.CheckFirst).Select(r => Safe(r.Cause.Title))];
+        if (possible.Length > 0)
+        {
+            sheet.Text.Paragraph($"We check first, and do the work only if the check shows the need: {string.Join("; ", possible)}.");
+        }
+    }
+
+    /// <summary>What becomes of the parts, told in one line for each decision.</summary>
+    private void PutRight()
+    {
+        string[] lines =
+        [
+            .. new[]
+            {
+                (Decision.Replace, "To be renewed"), (Decision.Machine, "To be machined"), (Decision.Clean, "To be cleaned and used again"), (Decision.MeasureFirst, "To be measured before we decide"),
+                (Decision.Monitor, "Stays in and is watched"), (Decision.Reuse, "Stays in"),
+            }.Select(d => (d.Item2, Parts: string.Join(", ", Plan.Decisions.Where(p => p.Decision == d.Item1 && p.Part != CaseSections.DebrisPart).Select(p => sheet.Knowledge.Parts[p.Part].Name + WorkSections.Numbers(p.Places)).Distinct())))
+                .Where(d => d.Parts.Length > 0).Select(d => $"**{d.Item1}:** {Safe(d.Parts)}."),
+        ];
+        if (lines.Length > 0)
+        {
+            sheet.Text.Paragraph("What becomes of the parts that we looked at:");
+            sheet.Text.Bullets(lines);
+        }
+    }
+
+    private void Checks()
+    {
+        int checks = Plan.Items.Count(i => i.Rule.Does is "inspect" or "measure" or "verify" or "monitor" or "secure");
+        sheet.Text.Paragraph($"In all the work order holds {Plan.Items.Count} steps, {checks} of them checks before, during and after the work."
+            + (Plan.Scopes.Count > 0 ? $" Time in our shop, without machine shop and waiting for parts: {WorkSections.Hours(Plan.Scopes[^1].Time)}." : ""));
+    }
+
+    private void IfNot()
+    {
+        Cause[] roots = [.. sheet.Causes.Verdict.Roots.Select(id => sheet.Knowledge.Causes[id])];
+        if (roots.Length == 0)
+        {
+            return;
+        }
+
+        sheet.Text.Heading(2, "What could happen if we do not");
+        foreach (Cause root in roots)
+        {
+            string[] brings =
+            [
+                .. Ahead(root, 1, 0).GroupBy(a => a.Title).Select(g => (Title: g.Key, Chance: g.Max(a => a.Chance)))
+                    .OrderByDescending(a => a.Chance).ThenBy(a => a.Title, StringComparer.Ordinal).Take(4).Select(a => Safe(a.Title)),
+            ];
+            sheet.Text.Paragraph($"**{Safe(root.Title)}**, left as it is, works on new parts as it did on the old ones." + (brings.Length > 0 ? $" It can bring again: {string.Join("; ", brings)}." : ""));
+        }
+
+        if (Plan.Scopes.Count > 1 && Plan.Scopes[0].Left.Count > 0)
+        {
+            sheet.Text.Paragraph($"If only the damage is put right, the chance that a cause stays at work is {WorkSections.Range(Plan.Scopes[0])}.");
+            sheet.Text.Paragraph(Plan.Scopes[^1].Left.Count == 0 ? "With all the work done, none is left that we think 5 % likely or more." : $"With all the work done it is {WorkSections.Range(Plan.Scopes[^1])}.");
+        }
+    }
+
+    /// <summary>What a cause usually brings about, step by step, while the chance of the whole way stays worth a warning.</summary>
+    private IEnumerable<(string Title, double Chance)> Ahead(Cause cause, double chance, int depth)
+    {
+        foreach (CauseLink link in cause.LeadsTo.Where(l => depth < 4 && chance * l.Strength >= WorthWarning && CauseNetwork.Applies(sheet.Knowledge.Causes[l.Id], sheet.Case.Machine)))
+        {
+            Cause next = sheet.Knowledge.Causes[link.Id];
+            yield return (next.Title, chance * link.Strength);
+            foreach ((string, double) further in Ahead(next, chance * link.Strength, depth + 1))
+            {
+                yield return further;
+            }
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using Failwise.Knowledge;
+using Failwise.Work;
+
+namespace Failwise.Reports.Editions;
+
+/// <summary>The corrective work as the technical report lists it.</summary>
+internal static class WorkSections
+{
+    private static string Safe(string text) => MarkdownText.Safe(text);
+
+    public static void Write(ReportPage sheet)
+    {
+        WorkPlan plan = sheet.Diagnosis.Work;
+        if (plan.Items.Count == 0 && plan.Decisions.Count == 0)
+        {
+            return;
+        }
+
+        sheet.Text.Heading(2, "Corrective work, in order");
+        sheet.Text.Paragraph("Limits and torques come from the maker's manual of this machine; figures here are examples with their source. "
+            + "\"Check first\" marks work for a cause that is only possible: look before you spend.");
+        Decisions(sheet, 3);
+        int number = 1;
+        foreach (IGrouping<string, WorkItem> stage in plan.Items.GroupBy(i => i.Rule.Stage))
+        {
+            sheet.Text.Heading(3, Phrases.StageTitle(stage.Key));
+            sheet.Text.Table(["", "what", "why", "checked by"], [.. stage.Select(i => Row(sheet, number++, i))]);
+        }
+
+        Downstream(sheet, 3, box: false);
+        Scopes(sheet, 3);
+        Cautions(sheet, 3);
+    }
+
+    /// <summary>What becomes of each part, and the limit on which that rests.</summary>
+    public static void Decisions(ReportPage sheet, int level)
+    {
+        IReadOnlyList<PartDecision> decisions = sheet.Diagnosis.Work.Decisions;
+        if (decisions.Count == 0)
+        {
+            return;
+        }
+
+        sheet.Text.Heading(level, "What becomes of each part");
+        sheet.Text.Table(["part", "decision", "why", "limit"], [.. decisions.Select(d => new[]
+        {
+            Safe(sheet.PartName(d.Part)) + Numbers(d.Places), $"**{Word(d.Decision)}**", Safe(d.Why) + Readings(d),
+            Safe(d.Limit) + (d.LimitFrom is { } from ? $" ({Safe(from)})" : d.LimitSource is { } source ? $" ({sheet.Cite([source])})" : ""),
+        })]);
+    }
+
+    /// <summary>Numbers as a person writes them: No. 1 to 5, or No. 1, 3.</summary>
+    public static string Numbers(IReadOnlyList<int> places)
+    {
+        bool row = places.Count > 2 && places[^1] - places[0] == places.Count - 1;
+        return places.Count == 0 ? "" : row ? $" No. {places[0]} to {places[^1]}" : " No. " + string.Join(", ", places);
+    }
+
+    public static string Word(Decision decision) => decision switch
+    {
+        Decision.Reuse => "reuse",
+        Decision.Clean => "clean",
+        Decision.MeasureFirst => "measure first",
+        Decision.Monitor => "watch",
+        Decision.Machine => "machine",
+        _ => "renew",
+    };
+
+    private static string Readings(PartDecision d) => d.Readings.Count > 0 ? " Measured: " + Safe(string.Join("; ", d.Readings)) + "." : "";
+
+    /// <summary>Where debris, water or a blow may have travelled, and what is done there.</summary>
+    public static void Downstream(ReportPage sheet, int level, bool box)
+    {
+        IReadOnlyList<DownstreamLine> lines = sheet.Diagnosis.Work.Downstream;
+        if (lines.Count == 0)
+        {
+            return;
+        }
+
+        sheet.Text.Heading(level, "Downstream of the damage");
+        string[] head = ["part", "what to do", "why"];
+        sheet.Text.Table(box ? ["done", .. head] : head, [.. lines.Select(l =>
+        {
+            sheet.Cite(l.Sources);
+            string[] row = [Safe(sheet.PartName(l.Part)), $"**{l.Action.ToString().ToLowerInvariant()}**: {Safe(l.Says)}", Safe(string.Join("; ", l.Reasons.Take(2).Select(r => r.Says)))];
+            return box ? [TickBox, .. row] : row;
+        })]);
+    }
+
+    public const string TickBox = "\u2610";
+
+    /// <summary>How far to go, and what risk each choice leaves.</summary>
+    public static void Scopes(ReportPage sheet, int level)
+    {
+        IReadOnlyList<ScopeOption> scopes = sheet.Diagnosis.Work.Scopes;
+        if (scopes.Count < 2)
+        {
+            return;
+        }
+
+        sheet.Text.Heading(level, "How far to go");
+        sheet.Text.Table(["choice", "what is done", "time in the shop", "what may stay at work"], [.. scopes.Select(s => new[]
+            { $"**{Safe(s.Title)}**", Safe(s.Says), $"{s.Steps.Count} steps, {Hours(s.Time)}", Left(s) })]);
+    }
+
+    public static string Hours(WorkTime time)
+    {
+        double least = time.Least / 60, most = time.Most / 60;
+        string range = most < 1 ? $"{time.Least:0} to {time.Most:0} min" : FormattableString.Invariant($"{least:0.#} to {most:0.#} h");
+        return range + (time.Stated ? "" : " (rough)");
+    }
+
+    private static string Left(ScopeOption scope) => scope.Left.Count == 0
+        ? "nothing that is 5 % likely or more"
+        : $"chance that a cause stays: {Range(scope)}. {Safe(string.Join("; ", scope.Left.Take(4).Select(l => $"{l.Title} ({Phrases.Percent(l.Probability)})")))}";
+
+    public static string Range(ScopeOption scope) =>
+        Phrases.Percent(scope.RiskLeast) == Phrases.Percent(scope.RiskMost) ? Phrases.Percent(scope.RiskMost) : $"{Phrases.Percent(scope.RiskLeast)} to {Phrases.Percent(scope.RiskMost)}";
+
+    public static void Cautions(ReportPage sheet, int level)
+    {
+        string[] cautions = [.. sheet.Diagnosis.Work.Items.SelectMany(i => i.Rule.Cautions).Distinct()];
+        if (cautions.Length > 0)
+        {
+            sheet.Text.Heading(level, "Cautions");
+            sheet.Text.Bullets(cautions.Select(Safe));
+        }
+    }
+
+    private static string[] Row(ReportPage sheet, int number, WorkItem item) =>
+        [number.ToString(), What(sheet, item), Safe(string.Join("; ", item.Because.Take(3))), CheckedBy(item)];
+
+    public static string What(ReportPage sheet, WorkItem item)
+    {
+        WorkRule rule = item.Rule;
+        sheet.Cite(rule.Sources);
+        return (item.CheckFirst ? "*Check first:* " : "") + $"**{Safe(Phrases.Sentence(rule.Title))}**" + (rule.How is { } how ? " " + Safe(how) : "")
+            + (rule.Hold is { } hold ? $" **Hold: {Safe(hold)}**" : "");
+    }
+
+    public static string CheckedBy(WorkItem item) => item.Rule.Verify is { } v ? Safe(v.How) + (v.Limit is { } limit ? $" Limit: {Safe(limit)}" : "") : "";
+}

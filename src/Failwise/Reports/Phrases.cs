@@ -1,0 +1,56 @@
+using Failwise.Causes;
+
+namespace Failwise.Reports;
+
+/// <summary>Small turns of phrase that every edition says alike.</summary>
+internal static class Phrases
+{
+    /// <summary>Less than this moves nothing that a person would notice.</summary>
+    private const double LeastDecibans = 1;
+
+    public static string Percent(double p) => p < 0.01 ? "under 1\u00a0%" : $"{100 * Math.Min(CauseRanking.Ceiling, p):0}\u00a0%";
+
+    public static string ShortPercent(double p) => p < 0.01 ? "<1\u00a0%" : Percent(p);
+
+    /// <summary>A chance as people count: 97 of 100.</summary>
+    public static string OutOfHundred(double p) => p < 0.01 ? "fewer than 1 of 100" : $"{100 * Math.Min(CauseRanking.Ceiling, p):0} of 100";
+
+    public static string Decibans(double d) => $"{d:+0;-0}\u00a0dB";
+
+    public static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= LeastDecibans;
+
+    /// <summary>Joins with commas and a last "and".</summary>
+    public static string And(IReadOnlyList<string> words) => words.Count < 2 ? string.Concat(words) : string.Join(", ", words.Take(words.Count - 1)) + " and " + words[^1];
+
+    public static string Sentence(string says) => says.Length == 0 || says[^1] is '.' or '!' or '?' or ':' ? says : says + ".";
+
+    /// <summary>What was asked about and denied, said so that it cannot be misread as found.</summary>
+    public static string Plain(string says) => says.StartsWith("Not so: ", StringComparison.Ordinal) ? "This was asked or looked for, and it was not so: " + says["Not so: ".Length..] : says;
+
+    public static string Minutes(double minutes) => $"{minutes:0} {(Math.Round(minutes) == 1 ? "minute" : "minutes")}";
+
+    /// <summary>Words of certainty and what they mean; the thresholds are those of <see cref="CauseRanking.WordFor"/>.</summary>
+    public static IReadOnlyList<(string Word, string Means)> CertaintyWords { get; } =
+    [
+        ("almost certain", "95 % or more; nothing is ever said above 98 %"),
+        ("very likely", "80 % to 95 %"),
+        ("likely", "55 % to 80 %: more likely true than not"),
+        ("about even", "45 % to 55 %"),
+        ("possible", "20 % to 45 %: can be, is not shown to be more likely than not"),
+        ("unlikely", "5 % to 20 %"),
+        ("very unlikely", "under 5 %"),
+    ];
+
+    public static string StageTitle(string stage) => stage switch
+    {
+        "secure" => "Secure the evidence",
+        "inspect" => "Inspect",
+        "measure" => "Measure",
+        "machine" => "Machine shop",
+        "clean" => "Clean",
+        "assemble" => "Renew and assemble",
+        "close-up" => "Before closing up",
+        "first-start" => "First start",
+        _ => "Afterwards",
+    };
+}
