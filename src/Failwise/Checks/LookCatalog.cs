@@ -54,15 +54,20 @@ internal sealed class LookCatalog
     public void Add(Cause root) => Add(root, 1, 0, []);
 
     /// <summary>
-    /// A mark that is known of a broad part, such as any plain bearing, is looked for on the bearings that are looked at anyway, and on
-    /// the broad part itself only where there are none. To be called once, after all roots were added.
+    /// A mark that is known of a broad part, such as any plain bearing, is looked for where the damage is; else on the bearings that are
+    /// looked at anyway, and on the broad part itself only where there are none. To be called once, after all roots were added.
     /// </summary>
     public void Narrow()
     {
         string[] concrete = [.. items.Values.Where(i => i.Kind == EvidenceKind.Sign).Select(i => i.Id.Split('/')[0]).Distinct().Order(StringComparer.Ordinal)];
+        string[] damaged =
+        [
+            .. teardown.Observations.Where(o => o.Look == Look.Seen && !knowledge.Patterns[o.Pattern!].Sound && Allowed(o.Part))
+                .Select(o => o.Part).Distinct().Order(StringComparer.Ordinal),
+        ];
         foreach (IGrouping<string, Sign> group in broad.GroupBy(s => s.Part).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            string[] on = [.. concrete.Where(p => knowledge.PartIs(p, group.Key) && !IsOfAnyMachine(knowledge.Parts[p])).Take(MostNarrower)];
+            string[] on = Kinds(damaged, group.Key) is { Length: > 0 } marked ? marked : Kinds(concrete, group.Key);
             foreach (Sign sign in group)
             {
                 foreach (string part in on.Length > 0 ? on : [sign.Part])
@@ -72,6 +77,9 @@ internal sealed class LookCatalog
             }
         }
     }
+
+    private string[] Kinds(string[] parts, string broader) =>
+        [.. parts.Where(p => p != broader && knowledge.PartIs(p, broader) && !IsOfAnyMachine(knowledge.Parts[p])).Take(MostNarrower)];
 
     /// <summary>The looks, each at one thing behind one cover, in order of id.</summary>
     public IReadOnlyList<OpenLook> Looks()
