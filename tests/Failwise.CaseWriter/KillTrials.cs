@@ -29,7 +29,7 @@ public static class KillTrials
                     next = 1;
                 }
 
-                int told = KillOnce(file, next, random.Next(LongestMs * 10) / 10.0);
+                int told = KillOnce(file, next, random.Next(LongestMs * 10) / 10.0, out int killed);
                 IReadOnlyList<string>? notes = Writer.Notes(knowledge, file);
                 int found = notes is null ? -1 : notes.Count - 1;
                 if (notes is null || !notes.SequenceEqual(["by hand", .. Enumerable.Range(1, Math.Max(found, 0)).Select(n => $"k-{n}")]) || found < told || found > told + 1)
@@ -46,7 +46,7 @@ public static class KillTrials
 
                 safe += told - (next - 1);
                 unsaid += found > told ? 1 : 0;
-                inside += Directory.GetFiles(folder, ".*.new").Length > 0 ? 1 : 0;
+                inside += Directory.GetFiles(folder, $".*.{killed}.new").Length > 0 ? 1 : 0;
                 next = found + 1;
             }
         }
@@ -56,19 +56,20 @@ public static class KillTrials
         }
 
         return new TrialResult(
-            $"{trials} kills (seed {seed}): {safe} entries told safe, {losses.Count} lost; {inside} kills left a half-written draft beside the case, {unsaid} came between the disk and the word",
+            $"{trials} kills (seed {seed}): {safe} entries told safe, {losses.Count} lost; {inside} kills hit a write before the case was put in its place (a draft of the killed process lay there), {unsaid} between that and the word",
             losses);
     }
 
-    private static int KillOnce(string file, int from, double afterMs)
+    private static int KillOnce(string file, int from, double afterMs, out int killed)
     {
         using WriterProcess writer = new(file, "k", from, Entries);
-        if (!writer.WaitUntilReady())
+        if (!writer.WaitUntilWriting())
         {
             throw new TimeoutException("the writer did not start");
         }
 
         SpinWait.SpinUntil(() => false, TimeSpan.FromMilliseconds(afterMs));
+        killed = writer.Id;
         writer.Kill();
         return writer.Refusal is null ? writer.Last : throw new InvalidOperationException(writer.Refusal);
     }

@@ -25,9 +25,12 @@ internal sealed class WriterProcess : IDisposable
     /// <summary>The last entry that was told to be on the disk.</summary>
     public int Last => last;
 
+    public int Id => process.Id;
+
     public string? Refusal { get; private set; }
 
-    public bool WaitUntilReady() => ready.Wait(TimeSpan.FromSeconds(60));
+    /// <summary>Waits for the first entry: until then it is busy starting, and a kill would hit no write.</summary>
+    public bool WaitUntilWriting() => ready.Wait(TimeSpan.FromSeconds(60));
 
     /// <summary>Ends it as a pulled plug would: no handler of its own runs.</summary>
     public void Kill()
@@ -55,15 +58,12 @@ internal sealed class WriterProcess : IDisposable
 
     private void Hear(string? line)
     {
-        if (line == "ready")
-        {
-            ready.Set();
-        }
-        else if (int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out int n))
+        if (int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out int n))
         {
             last = n;
+            ready.Set();
         }
-        else if (line is not null)
+        else if (line is not null and not "ready")
         {
             Refusal = line;
             ready.Set();
