@@ -24,7 +24,11 @@ internal static class VerdictMaker
         // Wear that came with the hours is not a fault to trace, however sure it is.
         if (!damage && (first.Probability < NamedFrom || first.Cause.Group == "wear-out"))
         {
-            return new Verdict(VerdictKind.NormalWear, [], ["What was found is what a machine of this age shows; no mark points to a cause to correct."]);
+            // A machine that was noticed to run badly is not called sound, even where no mark shows yet.
+            EvidenceItem[] noticed = [.. items.Where(i => i is { Kind: EvidenceKind.Symptom, Present: true })];
+            return noticed.Length > 0
+                ? new Verdict(VerdictKind.NotEnoughEvidence, [], [$"No mark found so far points to a cause, but it was noticed: {List(noticed)}."])
+                : new Verdict(VerdictKind.NormalWear, [], ["What was found is what a machine of this age shows; no mark points to a cause to correct."]);
         }
 
         List<string> doubts = [];

@@ -25,7 +25,7 @@ internal static class Phrases
     public static string Sentence(string says) => says.Length == 0 || says[^1] is '.' or '!' or '?' or ':' ? says : says + ".";
 
     /// <summary>What was asked about and denied, said so that it cannot be misread as found.</summary>
-    public static string Plain(string says) => says.StartsWith("Not so: ", StringComparison.Ordinal) ? "This was asked or looked for, and it was not so: " + says["Not so: ".Length..] : says;
+    public static string Plain(string says) => says.StartsWith("Not so: ", StringComparison.Ordinal) ? "asked or looked for, and not so: " + says["Not so: ".Length..] : says;
 
     public static string Minutes(double minutes) => $"{minutes:0} {(Math.Round(minutes) == 1 ? "minute" : "minutes")}";
 
