@@ -32,7 +32,7 @@ internal static class StageBenchmark
         Measure("chain", () => findings = FindingEngine.Chain(knowledge, teardown, readings));
         Measure("rank", () => ranking = CauseRanker.Rank(knowledge, teardown, findings));
         Measure("checks", () => checks = CheckPlanner.Plan(knowledge, teardown, ranking));
-        Measure("work", () => work = WorkPlanner.Plan(knowledge, teardown, readings, findings, ranking));
+        Measure("work", () => work = WorkPlanner.Plan(knowledge, teardown, readings.Readings, findings, ranking));
         Measure("text", () => TextReport.Write(new Diagnosis(knowledge, teardown, readings, findings, ranking, checks, work)));
 
         void Measure(string stage, Action action)

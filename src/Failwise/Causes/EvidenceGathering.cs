@@ -42,7 +42,8 @@ internal static class EvidenceGathering
             Pattern pattern = knowledge.Patterns[group.Key.Pattern];
             double weight = group.Max(o => o.Extent == Extent.Unstated ? 1 : knowledge.ExtentWeights.GetValueOrDefault(o.Extent, 1));
             double ratio = Math.Pow(group.Max(o => o.Sure), weight);
-            bool important = !pattern.Sound && pattern.SeenAnyway <= UsualMark && weight >= 1;
+            // Heavy wear is damage even where the mark itself is usual.
+            bool important = !pattern.Sound && weight >= 1 && (pattern.SeenAnyway <= UsualMark || group.Any(o => o.Extent >= Extent.Heavy));
             yield return new EvidenceItem(
                 $"{group.Key.Part}/{group.Key.Pattern}", EvidenceKind.Sign, SaySign(knowledge, group), true, ratio,
                 [.. group.Select(o => o.Number).Distinct().Order().Select(n => new Reason("observation", n.ToString()))], important);
