@@ -20,18 +20,7 @@ internal static class PlanWords
 
     public static string Of(DownstreamAction action) => action.ToString().ToLowerInvariant();
 
-    public static string Stage(string stage) => stage switch
-    {
-        "secure" => "Secure the evidence",
-        "inspect" => "Inspect",
-        "measure" => "Measure",
-        "machine" => "Machine shop",
-        "clean" => "Clean",
-        "assemble" => "Renew and assemble",
-        "close-up" => "Before closing up",
-        "first-start" => "First start",
-        _ => "Afterwards",
-    };
+    public static string Stage(string stage) => Phrases.StageTitle(stage);
 
     /// <summary>A part with its numbers: "main bearing 1, 2, 3".</summary>
     public static string Part(KnowledgeBase knowledge, string part, IReadOnlyList<int> places) =>
