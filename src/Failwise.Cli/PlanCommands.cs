@@ -17,7 +17,7 @@ internal static class PlanCommands
         Option<string> format = new("--format") { HelpName = "FORM", Description = "text, markdown or json.", DefaultValueFactory = _ => "text" };
         format.AcceptOnlyFromAmong("text", "markdown", "json");
         Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Write to a file instead of the screen." };
-        Option<string?> rates = new("--rates") { HelpName = "FILE", Description = "A shop's rate file: hours and cost of each scope." };
+        Option<string?> rates = Rates();
         Option<string[]> settled = new("--settled") { HelpName = "CAUSE", Description = "Plan as if this root were proved; may be repeated." };
         Command command = new("plan", "Plan the corrective work: decisions, steps, orders, sheets, and how far to go.\n\nExample: failwise plan examples/pump-engine --rates examples/shop-rates.yaml --format markdown -o plan.md")
         {
@@ -35,17 +35,19 @@ internal static class PlanCommands
 
             diagnosis = roots.Length == 0 ? diagnosis
                 : diagnosis with { Work = WorkPlanner.PlanSettled(diagnosis.Knowledge, diagnosis.Case, diagnosis.Readings, diagnosis.Findings, diagnosis.Causes, roots) };
-            JobEstimate? estimate = p.GetValue(rates) is { } file ? Estimator.Price(diagnosis.Knowledge, diagnosis.Work, ReadRates(diagnosis.Knowledge, file)) : null;
+            diagnosis = Priced(diagnosis, p.GetValue(rates));
             Output.Write(p.GetValue(format) switch
             {
-                "markdown" => PlanReport.Write(diagnosis, estimate),
-                "json" => PlanJson.Write(diagnosis, estimate),
-                _ => PlanText.Write(diagnosis, estimate),
+                "markdown" => PlanReport.Write(diagnosis),
+                "json" => PlanJson.Write(diagnosis),
+                _ => PlanText.Write(diagnosis),
             }, p.GetValue(output));
             return 0;
         });
         return command;
     }
+
+    public static Option<string?> Rates() => new("--rates") { HelpName = "FILE", Description = "A shop's rate file: hours and cost of each scope." };
 
     public static Command WorkScore(Option<string?> rules)
     {
@@ -67,9 +69,16 @@ internal static class PlanCommands
         return command;
     }
 
-    private static ShopRates ReadRates(KnowledgeBase knowledge, string file)
+    /// <summary>The diagnosis with what its work costs, when a rate file is given.</summary>
+    public static Diagnosis Priced(Diagnosis diagnosis, string? file)
     {
-        RatesReading reading = RatesReader.Read(knowledge, file);
-        return reading.Rates ?? throw new ProblemsException(reading.Problems);
+        if (file is null)
+        {
+            return diagnosis;
+        }
+
+        RatesReading reading = RatesReader.Read(diagnosis.Knowledge, file);
+        ShopRates rates = reading.Rates ?? throw new ProblemsException(reading.Problems);
+        return diagnosis with { Estimate = Estimator.Price(diagnosis.Knowledge, diagnosis.Work, rates) };
     }
 }

@@ -20,10 +20,11 @@ internal static class ReportCommand
         format.AcceptOnlyFromAmong("markdown", "html", "pdf");
         Option<string?> paper = new("--paper") { HelpName = "PAPER", Description = "a4 or letter; html leaves the choice to the printer, pdf takes a4." };
         paper.AcceptOnlyFromAmong("a4", "letter");
+        Option<string?> rates = PlanCommands.Rates();
         Option<string?> output = new("-o", "--output") { HelpName = "FILE", Description = "Where to write; the screen when left out." };
-        Command command = new("report", "Write the report that the owner signs or the shop works from.\n\nExample: failwise report examples/pump-engine --edition owner -o owner.html")
+        Command command = new("report", "Write the report that the owner signs or the shop works from.\n\nExample: failwise report examples/pump-engine --edition owner --rates examples/shop-rates.yaml -o owner.html")
         {
-            path, edition, format, paper, output,
+            path, edition, rates, format, paper, output,
         };
         foreach (Option<string?> option in shared)
         {
@@ -45,7 +46,7 @@ internal static class ReportCommand
 
             ReportEdition which = EditionNames.ByWord[p.GetValue(edition)!];
             Paper? size = p.GetValue(paper) switch { "letter" => Paper.Letter, "a4" => Paper.A4, _ => null };
-            Write(diagnose(p, p.GetValue(path)!), which, form, size, file);
+            Write(PlanCommands.Priced(diagnose(p, p.GetValue(path)!), p.GetValue(rates)), which, form, size, file);
             return Done;
         });
         return command;

@@ -4,6 +4,7 @@ using Failwise.Checks;
 using Failwise.Findings;
 using Failwise.Knowledge;
 using Failwise.Measurements;
+using Failwise.Pricing;
 using Failwise.Work;
 
 namespace Failwise;
@@ -18,6 +19,9 @@ public sealed record Diagnosis(
 
     /// <summary>Calculations on the figures of the case.</summary>
     public IReadOnlyList<WorkedNumber> Calculations => Measured.Calculations;
+
+    /// <summary>What the work costs by a shop's rates; null when no rates were given.</summary>
+    public JobEstimate? Estimate { get; init; }
 
     /// <summary>The checks of <see cref="Next"/>.</summary>
     public IReadOnlyList<PlannedCheck> Checks => Next.Checks;

@@ -10,6 +10,8 @@ namespace Failwise.Checks;
 /// </summary>
 internal sealed class QuestionValue(KnowledgeBase knowledge, IReadOnlyList<Cause> suspects, IReadOnlyList<double> now)
 {
+    private const double LeastChance = 0.02;
+
     /// <summary>Circumstances that a person can be asked about and that would move a suspect, in order of id.</summary>
     public IEnumerable<(Circumstance Asked, double Chance, double[] IfSo, double[] IfNot)> Open(TeardownCase teardown, IReadOnlyList<EvidenceItem> evidence)
     {
@@ -29,7 +31,6 @@ internal sealed class QuestionValue(KnowledgeBase knowledge, IReadOnlyList<Cause
     private (Circumstance, double, double[], double[]) Judge(Circumstance c)
     {
         double[] ifSo = [.. now], ifNot = [.. now];
-        double with = 1, without = 1;
         for (int i = 0; i < suspects.Count; i++)
         {
             Cause root = suspects[i];
@@ -43,19 +44,25 @@ internal sealed class QuestionValue(KnowledgeBase knowledge, IReadOnlyList<Cause
             double lowered = common * Math.Max(0.1, 1 - link.Strength * c.HowCommon / common);
             ifSo[i] = Scaled(now[i], Odds(raised) / Odds(common));
             ifNot[i] = Scaled(now[i], Odds(lowered) / Odds(common));
-            with += now[i] * (raised / common - 1);
-            without += now[i] * (lowered / common - 1);
         }
 
-        double chance = c.HowCommon * with / (c.HowCommon * with + (1 - c.HowCommon) * Math.Max(0.05, without));
-        for (int i = 0; i < suspects.Count; i++)
+        return (c, ChanceOfYes(ifSo, ifNot), ifSo, ifNot);
+    }
+
+    /// <summary>
+    /// What is held now lies between what either answer would make of it, and how far along tells how likely "yes" is: the least-squares share
+    /// over the suspects, which is exact where "how common" of root and circumstance agree with each other.
+    /// </summary>
+    private double ChanceOfYes(double[] ifSo, double[] ifNot)
+    {
+        double along = 0, apart = 0;
+        for (int i = 0; i < ifSo.Length; i++)
         {
-            // What is expected after the answer is what is held now; the rarer answer gives way where the two do not meet.
-            ifSo[i] = Math.Min(ifSo[i], Math.Min(1, now[i] / chance));
-            ifNot[i] = Math.Clamp((now[i] - chance * ifSo[i]) / (1 - chance), 0, 1);
+            along += (now[i] - ifNot[i]) * (ifSo[i] - ifNot[i]);
+            apart += (ifSo[i] - ifNot[i]) * (ifSo[i] - ifNot[i]);
         }
 
-        return (c, chance, ifSo, ifNot);
+        return apart > 0 ? Math.Clamp(along / apart, LeastChance, 1 - LeastChance) : 0.5;
     }
 
     private static double Odds(double p) => p / (1 - Math.Min(p, 1 - 1e-9));

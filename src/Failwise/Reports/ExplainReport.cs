@@ -84,7 +84,8 @@ public static class ExplainReport
 
             foreach (IReadOnlyList<ChainStep> chain in ranked.Chains)
             {
-                w.WriteLine("  Chain   " + string.Join(" → ", chain.Select(s => s.Probability is { } p ? $"{s.Says} ({100 * p:0} %)" : s.Says)));
+                w.WriteLine("  Way     " + string.Join(" → ", chain.Where(s => s.Probability is not null).Select(s => $"{s.Says} ({100 * s.Probability:0} %)")));
+                w.WriteLine("          seen in: " + string.Join("; ", chain.Where(s => s.Probability is null).Select(s => s.Says.TrimEnd('.'))));
             }
 
             foreach (EvidenceItem item in ranked.Unexplained)

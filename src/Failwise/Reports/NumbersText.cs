@@ -59,13 +59,23 @@ internal static class NumbersText
     {
         foreach (WorkedNumber w in calculations)
         {
-            Calculation c = w.Result.Calculation;
-            string of = w.Request.Part is { } part ? $", {knowledge.Parts[part].Name}{PlaceOf(w.Request.Places)}" : "";
-            string when = w.Request.When is { } state ? $" ({state})" : "";
-            md.Paragraph($"**{w.Number}. {MarkdownText.Safe(c.Title + of + when)}**");
+            md.Paragraph($"**{w.Number}. {MarkdownText.Safe(Title(knowledge, w))}**");
             md.Bullets(Lines(w).Select(MarkdownText.Safe));
         }
     }
+
+    /// <summary>What a reading is of: "main journal 4, diameter".</summary>
+    public static string Of(KnowledgeBase knowledge, Reading r) =>
+        $"{knowledge.Parts[r.Measurement.Part].Name}{PlaceOf(r.Measurement.Places)}, {r.Measurement.Quantity.Replace('-', ' ')}";
+
+    /// <summary>What a calculation is of.</summary>
+    public static string Title(KnowledgeBase knowledge, WorkedNumber w) =>
+        w.Result.Calculation.Title + (w.Request.Part is { } part ? $", {knowledge.Parts[part].Name}{PlaceOf(w.Request.Places)}" : "") + (w.Request.When is { } state ? $" ({state})" : "");
+
+    /// <summary>The results of a calculation in one line, or what it still needs.</summary>
+    public static string Result(WorkedNumber w) => w.Result.Missing.Count > 0 ? "not worked out; still needed: " + string.Join("; ", w.Result.Missing.Select(m => m.What))
+        : w.Result.Problems.Count > 0 ? "not worked out: " + string.Join("; ", w.Result.Problems)
+        : string.Join("; ", w.Result.Outputs.Select(o => $"{o.Output.What} {o.Text}"));
 
     private static IEnumerable<string> Lines(WorkedNumber w)
     {

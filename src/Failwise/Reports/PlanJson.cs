@@ -10,7 +10,7 @@ namespace Failwise.Reports;
 public static class PlanJson
 {
     /// <summary>Writes the plan as JSON with stable field names.</summary>
-    public static string Write(Diagnosis diagnosis, JobEstimate? estimate)
+    public static string Write(Diagnosis diagnosis)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.Default }))
@@ -18,7 +18,7 @@ public static class PlanJson
             json.WriteStartObject();
             json.WriteString("title", diagnosis.Case.Title);
             WritePlan(json, diagnosis.Work);
-            if (estimate is not null)
+            if (diagnosis.Estimate is { } estimate)
             {
                 WriteEstimate(json, estimate);
             }

@@ -8,14 +8,14 @@ namespace Failwise.Reports;
 public static class PlanReport
 {
     /// <summary>Writes the plan.</summary>
-    /// <param name="estimate">What it costs; null when no rates were given.</param>
-    public static string Write(Diagnosis diagnosis, JobEstimate? estimate) => new Writer(diagnosis, estimate).Write();
+    public static string Write(Diagnosis diagnosis) => new Writer(diagnosis).Write();
 
-    private sealed class Writer(Diagnosis diagnosis, JobEstimate? estimate)
+    private sealed class Writer(Diagnosis diagnosis)
     {
         private static readonly string[] Unsourced = ["common-practice", "from-memory", "judgement"];
         private readonly MarkdownText md = new();
         private readonly WorkPlan plan = diagnosis.Work;
+        private readonly JobEstimate? estimate = diagnosis.Estimate;
         private readonly KnowledgeBase knowledge = diagnosis.Knowledge;
         private readonly SortedSet<string> cited = new(StringComparer.Ordinal);
 
@@ -56,7 +56,7 @@ public static class PlanReport
             md.Table(["scope", "what it does", "steps", "time", .. priced ? new[] { "cost" } : [], "chance that a cause stays at work"], [.. plan.Scopes.Select(s => new[]
             {
                 $"**{Safe(s.Title)}**", Safe(s.Says), s.Steps.Count.ToString(), PlanWords.Hours(s.Time),
-            }.Concat(priced ? [PlanWords.Money(Cost(s).Total, Safe(estimate!.Currency))] : []).Append(PlanWords.Risk(s)).ToArray())]);
+            }.Concat(priced ? [Safe(PlanWords.Cost(estimate!, s))] : []).Append(PlanWords.Risk(s)).ToArray())]);
             foreach (ScopeOption scope in plan.Scopes.Where(s => s.Left.Count > 0))
             {
                 md.Paragraph($"{Safe(scope.Title)} leaves: " + string.Join("; ", scope.Left.Select(l => $"{Safe(l.Title)} {PlanWords.Percent(l.Probability)}")) + ".");
@@ -79,10 +79,9 @@ public static class PlanReport
                 Safe(x.s.Title), $"{PlanWords.Number(x.Item2.Hours.Least)} to {PlanWords.Number(x.Item2.Hours.Most)}", PlanWords.Money(x.Item2.Labour, currency),
                 PlanWords.Money(x.Item2.Fixed, currency), PlanWords.Money(x.Item2.Parts, currency),
             })]);
-            string[] open = [.. estimate.Scopes.SelectMany(c => c.Unpriced).Distinct()];
-            if (open.Length > 0)
+            if (PlanWords.Unpriced(estimate) is { } open)
             {
-                md.Paragraph("Not in the sums, because the rate file has no price or the case no number: " + string.Join(", ", open.Select(Safe)) + ".");
+                md.Paragraph(Safe(open));
             }
         }
 

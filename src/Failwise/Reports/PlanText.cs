@@ -8,12 +8,12 @@ namespace Failwise.Reports;
 public static class PlanText
 {
     /// <summary>Writes the plan as plain text.</summary>
-    public static string Write(Diagnosis diagnosis, JobEstimate? estimate)
+    public static string Write(Diagnosis diagnosis)
     {
         ScreenText text = new();
         WorkPlan plan = diagnosis.Work;
         text.Line("Work plan: " + diagnosis.Case.Title, "");
-        WriteScopes(text, plan, estimate);
+        WriteScopes(text, plan, diagnosis.Estimate);
         WriteDecisions(text, diagnosis.Knowledge, plan);
         WriteRemovals(text, diagnosis.Knowledge, plan);
         WriteSteps(text, plan);

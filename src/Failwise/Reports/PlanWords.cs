@@ -28,7 +28,8 @@ internal static class PlanWords
 
     public static string Limit(PartDecision d) => d.LimitFrom is { } from ? $"{d.Limit} ({from})" : d.Limit;
 
-    public static string Hours(WorkTime time) => $"{Number(time.Least / 60)} to {Number(time.Most / 60)} h{(time.Stated ? "" : ", in part estimated")}";
+    public static string Hours(WorkTime time) =>
+        (time.Most < 60 ? $"{time.Least:0} to {time.Most:0} min" : $"{Number(time.Least / 60)} to {Number(time.Most / 60)} h") + (time.Stated ? "" : ", in part estimated");
 
     public static string Money(Span span, string currency) =>
         span.Most - span.Least < 0.5 ? $"{Whole(span.Least)} {currency}" : $"{Whole(span.Least)} to {Whole(span.Most)} {currency}";
@@ -42,6 +43,16 @@ internal static class PlanWords
 
         string least = Percent(scope.RiskLeast), most = Percent(scope.RiskMost);
         return least == most ? least : $"{least} to {most}";
+    }
+
+    /// <summary>Cost of a scope, for a table cell.</summary>
+    public static string Cost(JobEstimate estimate, ScopeOption scope) => Money(estimate.Scopes.First(c => c.Scope == scope.Id).Total, estimate.Currency);
+
+    /// <summary>What has no price or no known number and so stands outside every sum; null when everything is priced.</summary>
+    public static string? Unpriced(JobEstimate estimate)
+    {
+        string[] open = [.. estimate.Scopes.SelectMany(c => c.Unpriced).Distinct()];
+        return open.Length == 0 ? null : "Not in the sums, because the rate file has no price or the case no number: " + string.Join(", ", open) + ".";
     }
 
     public static string Percent(double p) => $"{100 * p:0} %";

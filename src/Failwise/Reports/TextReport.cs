@@ -1,5 +1,6 @@
 using Failwise.Causes;
 using Failwise.Checks;
+using Failwise.Measurements;
 using Failwise.Work;
 
 namespace Failwise.Reports;
@@ -7,7 +8,7 @@ namespace Failwise.Reports;
 /// <summary>The short answer for the screen: verdict, ranked causes with their strongest reasons, what to look at, first work steps.</summary>
 public static class TextReport
 {
-    private const int Width = 98;
+    private const int Width = 98, MostOnTheWay = 5, MostReadings = 8;
 
     /// <summary>Writes the short answer as plain text.</summary>
     public static string Write(Diagnosis diagnosis)
@@ -36,7 +37,7 @@ public static class TextReport
             Line(w, $"{shown}. {cause.Cause.Title}: {100 * cause.Probability:0} %, {CauseRanking.WordFor(cause.Probability)}   [{cause.Cause.Id}]", "  ");
             if (cause.Chains.Count > 0)
             {
-                Line(w, "how      " + string.Join(" → ", cause.Chains[0].Select(s => s.Says).Take(5)), "     ");
+                WriteWay(w, cause.Chains[0]);
             }
 
             foreach (WeighedEvidence e in cause.For.Where(Tells).Take(3))
@@ -61,9 +62,57 @@ public static class TextReport
             Line(w, "Not explained: " + item.Says, "  ");
         }
 
+        WriteMeasured(w, diagnosis);
         WriteChecks(w, diagnosis.Next);
         WriteWork(w, diagnosis.Work);
         return w.ToString();
+    }
+
+    /// <summary>The states on the way, each leading to the next, apart from the marks that show the way.</summary>
+    private static void WriteWay(StringWriter w, IReadOnlyList<ChainStep> chain)
+    {
+        string[] states = [.. chain.Where(s => s.Probability is not null).Select(s => s.Says)], marks = [.. chain.Where(s => s.Probability is null).Select(s => s.Says.TrimEnd('.'))];
+        if (states.Length > 1)
+        {
+            Line(w, "way      " + string.Join(" → ", states.Take(MostOnTheWay)), "     ");
+        }
+
+        if (marks.Length > 0)
+        {
+            Line(w, "seen in  " + string.Join("; ", marks.Take(MostOnTheWay)), "     ");
+        }
+    }
+
+    private static void WriteMeasured(StringWriter w, Diagnosis diagnosis)
+    {
+        if (diagnosis.Readings.Count + diagnosis.Calculations.Count == 0)
+        {
+            return;
+        }
+
+        w.WriteLine();
+        w.WriteLine("MEASURED");
+        Reading[] telling = [.. diagnosis.Readings.Where(r => r.State is LimitState.Above or LimitState.Below or LimitState.TooClose)];
+        foreach (Reading r in telling.Take(MostReadings))
+        {
+            Line(w, $"- {NumbersText.Of(diagnosis.Knowledge, r)}: {NumbersText.ValueOf(r)}, {NumbersText.StateOf(r.State)} ({NumbersText.LimitOf(r.Measurement.Limit)})", "  ");
+        }
+
+        int within = diagnosis.Readings.Count(r => r.State == LimitState.Within), bare = diagnosis.Readings.Count - within - telling.Length;
+        string[] rest =
+        [
+            .. telling.Length > MostReadings ? new[] { $"{telling.Length - MostReadings} more out of limit or too close to call" } : [],
+            .. within > 0 ? new[] { $"{within} within the limit" } : [], .. bare > 0 ? new[] { $"{bare} without a limit to compare" } : [],
+        ];
+        if (rest.Length > 0)
+        {
+            Line(w, $"- {string.Join(", ", rest)}", "  ");
+        }
+
+        foreach (WorkedNumber n in diagnosis.Calculations)
+        {
+            Line(w, $"- {NumbersText.Title(diagnosis.Knowledge, n)}: {NumbersText.Result(n)}", "  ");
+        }
     }
 
     private static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= 1;

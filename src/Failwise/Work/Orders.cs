@@ -54,7 +54,7 @@ public sealed record CauseLeft(string Cause, string Title, double Probability);
 /// <summary>How far to go: which steps are done, and what risk remains.</summary>
 /// <param name="Id">damage-only, causes-named or complete.</param>
 /// <param name="Steps">Ids of the steps, in the order of the plan.</param>
-/// <param name="Left">Root causes of 5 % or more that nothing in this scope removes, likeliest first.</param>
+/// <param name="Left">Root causes of 5 % or more that stay: nothing in this scope removes them, or only the steps outside the machine that it leaves out would, likeliest first.</param>
 /// <param name="RiskLeast">Least chance that at least one of them is at work, 0 to 0.98: the likeliest one alone.</param>
 /// <param name="RiskMost">Most chance that at least one of them is at work, 0 to 0.98: as if they never came together.</param>
 public sealed record ScopeOption(

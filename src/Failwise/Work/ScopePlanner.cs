@@ -19,22 +19,30 @@ internal static class ScopePlanner
         WorkItem[] named = [.. items.Where(i => !i.CheckFirst)];
         ScopeOption[] options =
         [
-            Option(job, "damage-only", "Renew what is damaged, and stop there", "The marks go away; what made them may stay.", damage),
-            Option(job, "causes-named", "Also remove what the evidence names", "Removes every cause that is likely; what is only possible stays unchecked.", named),
-            Option(job, "complete", "Complete: settle what is possible too", "Checks, and where the check shows the need removes, every possible cause.", [.. items]),
+            Option(job, "damage-only", "Renew what is damaged, and stop there", "The marks go away; what made them may stay.", damage, items),
+            Option(job, "causes-named", "Also remove what the evidence names", "Removes every cause that is likely; what is only possible stays unchecked.", named, items),
+            Option(job, "complete", "Complete: settle what is possible too", "Checks, and where the check shows the need removes, every possible cause.", [.. items], items),
         ];
         return [.. options.Reverse().DistinctBy(o => string.Join(' ', o.Steps)).Reverse().Where(o => o.Steps.Count > 0)];
     }
 
-    private static ScopeOption Option(Job job, string id, string title, string says, WorkItem[] steps)
+    private static ScopeOption Option(Job job, string id, string title, string says, WorkItem[] steps, IReadOnlyList<WorkItem> whole)
     {
         CauseLeft[] left =
         [
-            .. job.Ranking.Ranked.Where(r => r.Probability >= WorthCounting && !Array.Exists(steps, s => Removal.Removes(job.Knowledge, s.Rule, r.Cause.Id)))
+            .. job.Ranking.Ranked.Where(r => r.Probability >= WorthCounting && !Gone(job, r.Cause.Id, steps, whole))
                 .Select(r => new CauseLeft(r.Cause.Id, r.Cause.Title, r.Probability)),
         ];
         return new ScopeOption(
             id, title, says, [.. steps.Select(s => s.Rule.Id)], left, left.Length == 0 ? 0 : left.Max(l => l.Probability),
             Math.Min(CauseRanking.Ceiling, left.Sum(l => l.Probability)), WorkTime.Sum(steps.Select(s => s.Needed ? s.Time : s.Time with { Least = 0 })));
+    }
+
+    /// <summary>A cause that sits outside the machine, such as a habit, outlives every step inside it.</summary>
+    private static bool Gone(Job job, string cause, WorkItem[] steps, IReadOnlyList<WorkItem> whole)
+    {
+        WorkItem[] removing = [.. steps.Where(s => Removal.Removes(job.Knowledge, s.Rule, cause))];
+        bool outside = whole.Any(s => s.Rule.Outside && Removal.Removes(job.Knowledge, s.Rule, cause));
+        return outside ? Array.Exists(removing, s => s.Rule.Outside) : removing.Length > 0;
     }
 }

@@ -3,6 +3,7 @@ using System.Xml.Linq;
 using Failwise.Cases;
 using Failwise.Causes;
 using Failwise.Knowledge;
+using Failwise.Pricing;
 using Failwise.Reports;
 
 namespace Failwise.Tests.Reports;
@@ -166,6 +167,23 @@ public sealed class EditionTests
         string[] steps = [.. Regex.Matches(page, @"^\| ☐ \| \d+ \| (?:\*Check first:\* )?\*\*(.+?)\*\*", RegexOptions.Multiline).Select(m => m.Groups[1].Value)];
         steps.Should().Equal(diagnosis.Work.Items.Select(i => MarkdownOf(i.Rule.Title.TrimEnd('.') + ".")));
     }
+
+    [Fact]
+    public void The_owner_chooses_how_far_to_go_with_time_cost_and_risk_before_signing()
+    {
+        Diagnosis bare = Diagnoses["pump-engine"];
+        ShopRates rates = RatesReader.Read(Repository.Knowledge, Repository.Folder("examples", "shop-rates.yaml")).Rates!;
+        Diagnosis priced = bare with { Estimate = Estimator.Price(bare.Knowledge, bare.Work, rates) };
+
+        string without = Choice(ReportWriter.Write(bare, ReportEdition.Owner, null).Markdown), with = Choice(ReportWriter.Write(priced, ReportEdition.Owner, null).Markdown);
+
+        with.Split('☐').Length.Should().Be(bare.Work.Scopes.Count + 1);
+        with.Should().Contain("EUR").And.Contain("no offer").And.Contain("signature");
+        without.Should().NotContain("EUR").And.NotContain("cost");
+        bare.Work.Scopes.Should().AllSatisfy(s => with.Should().Contain(MarkdownOf(s.Title)));
+    }
+
+    private static string Choice(string page) => page[page.IndexOf("## How far to go", StringComparison.Ordinal)..page.IndexOf("## What nobody could look at", StringComparison.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Names))]

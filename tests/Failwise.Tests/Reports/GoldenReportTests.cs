@@ -1,4 +1,5 @@
 using Failwise.Cases;
+using Failwise.Pricing;
 using Failwise.Reports;
 
 namespace Failwise.Tests.Reports;
@@ -21,6 +22,8 @@ public sealed class GoldenReportTests
     public void The_reports_of_an_example_are_those_that_were_read_over(string name)
     {
         Diagnosis diagnosis = Diagnostician.Diagnose(Repository.Knowledge, CaseReader.Read(Repository.Knowledge, Repository.Folder("examples", name)).Case!);
+        ShopRates rates = RatesReader.Read(Repository.Knowledge, Repository.Folder("examples", "shop-rates.yaml")).Rates!;
+        diagnosis = diagnosis with { Estimate = Estimator.Price(diagnosis.Knowledge, diagnosis.Work, rates) };
         SortedDictionary<string, string> now = new(StringComparer.Ordinal);
         foreach (ReportEdition edition in Enum.GetValues<ReportEdition>())
         {

@@ -25,7 +25,7 @@ public class PlanReportTests
         JsonSchema schema = JsonSchema.FromText(File.ReadAllText(Repository.Folder("docs", "schema", "plan.schema.json")), new BuildOptions { SchemaRegistry = new SchemaRegistry() });
         Diagnosis diagnosis = Example(name);
 
-        string json = PlanJson.Write(diagnosis, Estimator.Price(diagnosis.Knowledge, diagnosis.Work, Rates));
+        string json = PlanJson.Write(diagnosis with { Estimate = Estimator.Price(diagnosis.Knowledge, diagnosis.Work, Rates) });
 
         schema.Evaluate(JsonDocument.Parse(json).RootElement).IsValid.Should().BeTrue();
     }
@@ -35,9 +35,9 @@ public class PlanReportTests
     {
         (Diagnosis first, Diagnosis second) = (Example("pump-engine"), Example("pump-engine"));
 
-        PlanReport.Write(second, null).Should().Be(PlanReport.Write(first, null));
-        PlanText.Write(second, null).Should().Be(PlanText.Write(first, null));
-        PlanJson.Write(second, null).Should().Be(PlanJson.Write(first, null));
+        PlanReport.Write(second).Should().Be(PlanReport.Write(first));
+        PlanText.Write(second).Should().Be(PlanText.Write(first));
+        PlanJson.Write(second).Should().Be(PlanJson.Write(first));
     }
 
     [Fact]
@@ -45,7 +45,7 @@ public class PlanReportTests
     {
         Diagnosis diagnosis = Example("pump-engine");
 
-        string[] rows = [.. PlanReport.Write(diagnosis, null).Split('\n').Where(l => l.StartsWith("| ☐", StringComparison.Ordinal))];
+        string[] rows = [.. PlanReport.Write(diagnosis).Split('\n').Where(l => l.StartsWith("| ☐", StringComparison.Ordinal))];
 
         rows.Should().HaveCount(diagnosis.Work.Sheets.CloseUp.Count + diagnosis.Work.Sheets.FirstStart.Count + diagnosis.Work.Sheets.FollowUp.Count);
         rows.Should().OnlyContain(r => r.EndsWith("| \\_\\_\\_ |", StringComparison.Ordinal));
@@ -72,7 +72,7 @@ public class PlanReportTests
         Diagnosis d = Example("pump-engine");
         TeardownCase teardown = d.Case with { Title = words, Measurements = [.. d.Case.Measurements.Select(m => m with { Instrument = words, Limit = m.Limit is { } l ? l with { From = words } : null })] };
         Diagnosis hostile = Diagnostician.Diagnose(d.Knowledge, teardown);
-        return (PlanReport.Write(hostile, null), PlanText.Write(hostile, null));
+        return (PlanReport.Write(hostile), PlanText.Write(hostile));
     }
 
     private static string[] Shape(string markdown) =>

@@ -213,6 +213,19 @@ public class PlannerTests
     }
 
     [Fact]
+    public void A_cause_outside_the_machine_outlives_the_new_part()
+    {
+        const string Marks = "{part: oil-pump, see: [worn, scored]}";
+        KnowledgeBase withHabit = Rules.With("work/tests/keep-oil-clean.yaml", Work("keep-oil-clean", "remove-cause", "follow-up", "oil-pump", "{cause: pump-worn}", "outside: true")).Knowledge();
+
+        ScopeOption part = Plan(Marks).Plan.Scopes[0], habit = PlannedCases.Plan(withHabit, "case", Bench.Case(withHabit, Marks, "", Bench.FiveMains)).Plan.Scopes[0];
+
+        (part.Steps.Contains("renew-pump"), habit.Steps.Contains("renew-pump"), habit.Steps.Contains("keep-oil-clean")).Should().Be((true, true, false));
+        part.Left.Should().BeEmpty();
+        habit.Left.Select(l => l.Cause).Should().Equal("pump-worn");
+    }
+
+    [Fact]
     public void Minutes_of_a_step_are_those_of_its_rule()
     {
         PlannedCase c = Plan("{part: oil-pump, see: [worn, scored]}");

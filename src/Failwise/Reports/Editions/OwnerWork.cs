@@ -27,6 +27,8 @@ internal sealed class OwnerWork(ReportPage sheet)
         PutRight();
         Checks();
         IfNot();
+        WorkSections.Scopes(sheet, 2, box: true);
+        JobHead.Sign(sheet, Plan.Scopes.Count > 1 ? "I have read this page and choose what is ticked above" : "I have read this page and agree to the work");
     }
 
     /// <summary>The steps that remove the causes, inside the machine and outside it.</summary>
@@ -74,7 +76,7 @@ internal sealed class OwnerWork(ReportPage sheet)
     {
         int checks = Plan.Items.Count(i => i.Rule.Does is "inspect" or "measure" or "verify" or "monitor" or "secure");
         sheet.Text.Paragraph($"In all the work order holds {Plan.Items.Count} steps, {checks} of them checks before, during and after the work."
-            + (Plan.Scopes.Count > 0 ? $" Time in our shop, without machine shop and waiting for parts: {WorkSections.Hours(Plan.Scopes[^1].Time)}." : ""));
+            + (Plan.Scopes.Count > 0 ? $" Time in our shop, without machine shop and waiting for parts: {PlanWords.Hours(Plan.Scopes[^1].Time)}." : ""));
     }
 
     private void IfNot()

@@ -22,7 +22,7 @@ internal sealed class WorkOrderEdition(ReportPage sheet)
             return;
         }
 
-        WorkSections.Scopes(sheet, 2);
+        WorkSections.Scopes(sheet, 2, box: true);
         WorkSections.Decisions(sheet, 2);
         Steps();
         WorkSections.Downstream(sheet, 2, box: true);

@@ -89,8 +89,9 @@ internal static class WorkSections
 
     public const string TickBox = "\u2610";
 
-    /// <summary>How far to go, and what risk each choice leaves.</summary>
-    public static void Scopes(ReportPage sheet, int level)
+    /// <summary>How far to go, what it costs when rates are known, and what risk each choice leaves.</summary>
+    /// <param name="box">With a box to tick, for a page on which the choice is made.</param>
+    public static void Scopes(ReportPage sheet, int level, bool box = false)
     {
         IReadOnlyList<ScopeOption> scopes = sheet.Diagnosis.Work.Scopes;
         if (scopes.Count < 2)
@@ -99,15 +100,17 @@ internal static class WorkSections
         }
 
         sheet.Text.Heading(level, "How far to go");
-        sheet.Text.Table(["choice", "what is done", "time in the shop", "what may stay at work"], [.. scopes.Select(s => new[]
-            { $"**{Safe(s.Title)}**", Safe(s.Says), $"{s.Steps.Count} steps, {Hours(s.Time)}", Left(s) })]);
-    }
-
-    public static string Hours(WorkTime time)
-    {
-        double least = time.Least / 60, most = time.Most / 60;
-        string range = most < 1 ? $"{time.Least:0} to {time.Most:0} min" : FormattableString.Invariant($"{least:0.#} to {most:0.#} h");
-        return range + (time.Stated ? "" : " (rough)");
+        Pricing.JobEstimate? estimate = sheet.Diagnosis.Estimate;
+        string[] head = [.. box ? new[] { "chosen" } : [], "choice", "what is done", "time in the shop", .. estimate is null ? [] : new[] { "cost" }, "what may stay at work"];
+        sheet.Text.Table(head, [.. scopes.Select(s => (string[])
+        [
+            .. box ? new[] { TickBox } : [], $"**{Safe(s.Title)}**", Safe(s.Says), $"{s.Steps.Count} steps, {PlanWords.Hours(s.Time)}",
+            .. estimate is null ? [] : new[] { Safe(PlanWords.Cost(estimate, s)) }, Left(s),
+        ])]);
+        if (estimate is not null)
+        {
+            sheet.Text.Paragraph("Costs follow the shop's rates and are for talking about the job; they are no offer." + (PlanWords.Unpriced(estimate) is { } open ? " " + Safe(open) : ""));
+        }
     }
 
     private static string Left(ScopeOption scope) => scope.Left.Count == 0
