@@ -24,13 +24,13 @@ public static class CheckPlanner
     {
         PlanOptions how = options ?? new PlanOptions();
         Suspicion suspicion = Suspicion.Of(knowledge, teardown, ranking);
+        Opening opening = new(knowledge, teardown, how.AllOpen);
         List<Candidate> candidates = [.. suspicion.Candidates(how)];
         if (!how.OnlyLooks)
         {
-            candidates = new IntakeQuestions(knowledge, teardown).Merge(candidates, OpenShare(ranking));
+            candidates = new IntakeQuestions(knowledge, teardown).Merge(candidates, OpenShare(ranking), opening);
         }
 
-        Opening opening = new(knowledge, teardown, how.AllOpen);
         IReadOnlyList<PlannedCheck> chosen = CheckSequence.Choose(candidates, opening, how.Most);
         ProvingTest[] proofs =
         [

@@ -80,7 +80,7 @@ internal static class CheckSequence
     private static double Fresh(Candidate c, List<(Candidate Candidate, PlannedCheck Check)> chosen)
     {
         // Questions of the general kind are quick and blunt: past the fourth they only crowd out the looks that decide.
-        if (c.Check.Kind == CheckKind.Gap && chosen.Count(o => o.Check.Kind == CheckKind.Gap) >= MostGaps)
+        if (IsGeneral(c.Check) && chosen.Count(o => IsGeneral(o.Check)) >= MostGaps)
         {
             return Crowding;
         }
@@ -88,6 +88,8 @@ internal static class CheckSequence
         double alike = chosen.Select(o => Alike(c.Direction, o.Candidate.Direction)).DefaultIfEmpty(0).Max();
         return 1 - Twin * Math.Max(0, 2 * alike - 1);
     }
+
+    private static bool IsGeneral(PlannedCheck check) => check.Kind == CheckKind.Gap && check.Parts.Count == 0;
 
     private static double Alike(IReadOnlyList<double> a, IReadOnlyList<double> b)
     {

@@ -9,12 +9,20 @@ internal sealed class IntakeQuestions
     private readonly KnowledgeBase knowledge;
     private readonly TeardownCase teardown;
     private readonly Observation[] seen;
+    private readonly PartPresence presence;
+    private readonly HashSet<string> closed;
 
     public IntakeQuestions(KnowledgeBase knowledge, TeardownCase teardown)
     {
         this.knowledge = knowledge;
         this.teardown = teardown;
         seen = [.. teardown.Observations.Where(o => o.Look == Look.Seen)];
+        presence = new PartPresence(knowledge, teardown);
+        closed =
+        [
+            .. teardown.Observations.Where(o => o.Look == Look.Sound && o.Spread is At.Unsaid or At.All).Select(o => o.Part),
+            .. teardown.NotLookedAt.Where(n => n.Reason is not null).Select(n => n.Part),
+        ];
     }
 
     /// <summary>
@@ -22,7 +30,8 @@ internal sealed class IntakeQuestions
     /// what the most telling of them is.
     /// </summary>
     /// <param name="openShare">How much is open yet, 0 to 1: what a general answer is worth goes down with it.</param>
-    public List<Candidate> Merge(IReadOnlyList<Candidate> candidates, double openShare)
+    /// <param name="opening">What still has to come off: a question about several parts is asked at the one that lies nearest.</param>
+    public List<Candidate> Merge(IReadOnlyList<Candidate> candidates, double openShare, Opening opening)
     {
         List<Candidate> left = [.. candidates];
         List<Candidate> questions = [];
@@ -30,24 +39,44 @@ internal sealed class IntakeQuestions
         {
             bool about = q.Machines.Count == 0 || q.Machines.Any(teardown.Machine.Kinds.Contains);
             double worth = about && !IsAnswered(q) ? q.When.Where(IsOpen).Select(w => w.Worth).DefaultIfEmpty(0).Max() : 0;
-            if (worth > 0)
+            string[] parts = worth > 0 ? PartsOf(q) : [];
+            if (worth > 0 && (parts.Length > 0 || q.LooksAt.Count == 0))
             {
-                Candidate[] covered = [.. left.Where(c => c.Check.Kind is CheckKind.History or CheckKind.Symptom && q.Covers.Contains(c.Check.Id[(c.Check.Id.IndexOf('/') + 1)..]))];
+                Candidate[] covered = [.. left.Where(c => IsCovered(c.Check, q, parts))];
                 left.RemoveAll(covered.Contains);
-                questions.Add(Of(q, worth * openShare, covered));
+                string? cover = q.Access ?? parts.Select(p => knowledge.Parts[p].Access).MinBy(opening.MinutesTo);
+                questions.Add(Of(q, parts, worth * openShare, covered) with { Cover = cover });
             }
         }
 
         return [.. left, .. questions];
     }
 
-    private static Candidate Of(IntakeQuestion q, double worth, Candidate[] covered)
+    private static bool IsCovered(PlannedCheck check, IntakeQuestion q, string[] parts) => check.Kind switch
+    {
+        CheckKind.History or CheckKind.Symptom => q.Covers.Contains(check.Id[(check.Id.IndexOf('/') + 1)..]),
+        CheckKind.Look => check.Parts.Count > 0 && check.Parts.All(parts.Contains),
+        _ => false,
+    };
+
+    /// <summary>
+    /// The parts that this machine is likely to have and that are not known to be sound or out of reach. Where one of a kind is damaged, such as a
+    /// rod journal among journals, it is meant.
+    /// </summary>
+    private string[] PartsOf(IntakeQuestion q) =>
+    [
+        .. q.LooksAt.SelectMany(p => seen.Select(o => o.Part).Where(s => s != p && knowledge.PartIs(s, p)).Distinct().Order(StringComparer.Ordinal).DefaultIfEmpty(p))
+            .Where(p => presence.Of(p) >= PartPresence.Hardly && !knowledge.PartLine(p).Any(closed.Contains)).Distinct(),
+    ];
+
+    private static Candidate Of(IntakeQuestion q, string[] parts, double worth, Candidate[] covered)
     {
         Candidate? best = covered.OrderByDescending(c => c.Check.Gain).ThenBy(c => c.Check.Id, StringComparer.Ordinal).FirstOrDefault();
         double gain = Math.Max(worth * (q.Minutes + CheckPlanner.FetchMinutes), best?.Check.Gain ?? 0);
-        CheckOutcome[] outcomes = best is null ? [] : [.. best.Check.Outcomes.Select(o => o.Id == "yes" ? o with { Says = best.Check.Why ?? o.Says } : o with { Says = "not so" })];
-        return new Candidate(
-            new PlannedCheck("ask/" + q.Id, CheckKind.Gap, [], q.Asks, q.Why, null, null, gain, q.Minutes, 0, null, 0, outcomes, [], false, q.Answer), null, []);
+        CheckOutcome[] outcomes = best is null ? [] : [.. best.Check.Outcomes.Select(o => o.Id == "yes" ? o with { Says = best.Check.Why ?? o.Says } : o.Id == "no" ? o with { Says = "not so" } : o)];
+        PlannedCheck check = new(
+            "ask/" + q.Id, CheckKind.Gap, parts, q.Asks, q.Why, best?.Check.How, best?.Check.Tool, gain, q.Minutes, 0, null, 0, outcomes, best?.Check.LostBy ?? [], false, q.Answer ?? best?.Check.Answer);
+        return new Candidate(check, null, parts.Length > 0 && best is not null ? best.Direction : []);
     }
 
     private bool IsAnswered(IntakeQuestion q) =>

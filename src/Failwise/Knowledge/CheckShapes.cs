@@ -32,6 +32,8 @@ internal static class CheckShapes
             new("history", Words, false, "Only with one of these history words."),
             new("worth", new ChanceShape(), true, "Expected gain in certainty about the roots [bit/min].")), false), true, "Any of these gaps brings it up; the greatest worth counts."),
         new("covers", Words, false, "History words and symptoms that the answer settles too."),
+        new("looks-at", Words, false, "Parts that have to be looked at for the answer, likeliest first."),
+        new("access", Word, false, "Cover behind which they are looked at; without it, the nearest of theirs."),
         new("unless", new GroupShape("what answers it", null,
             new("parts", Words, false, "Looked at."), new("see", Words, false, "Looked for, found or not."), new("symptoms", Words, false, "Stated or denied."),
             new("history", Words, false, "Stated or denied."), new("readings", TrueFalse, false, "true: any reading.")), false, "It is not asked when any of these is known."),

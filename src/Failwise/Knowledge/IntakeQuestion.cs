@@ -17,11 +17,13 @@ public sealed record GapTrigger(
 /// <param name="Answer">How the answer is written into the case.</param>
 /// <param name="When">Gaps that bring it up; any is enough.</param>
 /// <param name="Covers">History words and symptoms that the answer settles too, so that they are not asked one by one.</param>
+/// <param name="LooksAt">Parts that have to be looked at for the answer, likeliest first; empty when a person answers it.</param>
+/// <param name="Access">Cover behind which they are looked at; null for the nearest of theirs.</param>
 /// <param name="KnownParts">Parts whose look answers it.</param>
 /// <param name="KnownPatterns">Patterns that answer it, found or looked for in vain.</param>
 /// <param name="KnownByReading">True when any reading answers it.</param>
 public sealed record IntakeQuestion(
     string Id, string Asks, string? Why, string? Answer, double Minutes, IReadOnlyList<string> Machines, IReadOnlyList<GapTrigger> When,
-    IReadOnlyList<string> Covers,
+    IReadOnlyList<string> Covers, IReadOnlyList<string> LooksAt, string? Access,
     IReadOnlyList<string> KnownParts, IReadOnlyList<string> KnownPatterns, IReadOnlyList<string> KnownSymptoms, IReadOnlyList<string> KnownHistory,
     bool KnownByReading, IReadOnlyList<SourceRef> Sources, Location At);
