@@ -49,19 +49,27 @@ internal static class LookCommands
     {
         foreach (LookScore s in list ? scores : [])
         {
-            Console.Out.WriteLine($"{s.Case.Set,-8} {s.Case.Name} planned {s.Planned} ({s.Missed} missed) source {s.InSourceOrder} random {s.AtRandom:0.0} of {s.Units}: {string.Join(" ", s.Asked)}");
+            Console.Out.WriteLine($"{s.Case.Set,-8} {s.Case.Name} planned {s.Planned} ({s.Missed} missed) source {s.InSourceOrder} random {s.AtRandom:0.0} fewest {s.Fewest} of {s.Units}: {string.Join(" ", s.Asked)}");
         }
 
         foreach (IGrouping<string, LookScore> set in scores.GroupBy(s => s.Case.Set).OrderByDescending(g => g.Key, StringComparer.Ordinal))
         {
             LookSummary sum = LookSummary.Of([.. set]);
-            Console.Out.WriteLine(
-                $"{set.Key}: {sum.Cases} cases reach the root with all evidence, {sum.AtStart} of them from history and symptoms alone. "
-                + $"Mean looks: planned {sum.MeanPlanned:0.00}, source order {sum.MeanSource:0.00}, random {sum.MeanRandom:0.00}. "
-                + $"Median saving over {sum.Compared} cases: {100 * sum.SavedOverSource:0} % over the source order, {100 * sum.SavedOverRandom:0} % over random; "
-                + $"answered looks only {sum.MeanAnswered:0.00} ({100 * sum.AnsweredOverSource:0} %, {100 * sum.AnsweredOverRandom:0} %); unguided {sum.MeanUnguided:0.0} ({100 * sum.SavedOverUnguided:0} %). Medians {sum.MedianPlanned} {sum.MedianSource} {sum.MedianRandom:0.0}");
+            string looks = string.Join(", ", sum.SourceLooks.Select((n, i) => $"{n} need {i + 1}"));
+            Console.Out.WriteLine($"{set.Key}: {sum.Cases} cases reach the root with all evidence, {sum.AtStart} of them from history and symptoms alone. Of the others, in the order of the source: {looks}.");
+            Say("all others", sum.All);
+            Say("where the order matters", sum.Choice);
+            Say("three looks or more in the order of the source", sum.Lengthy);
+            Console.Out.WriteLine($"  unguided, misses counted: {sum.Unguided:0.0} looks; planned saves {100 * sum.SavedOverUnguided:0} % in the middle case");
         }
 
         return 0;
+    }
+
+    private static void Say(string which, LookMeans m)
+    {
+        Console.Out.WriteLine($"  {which} ({m.Cases}): mean looks source {m.Source:0.00}, random {m.Random:0.00}, fewest possible {m.Fewest:0.00}");
+        Console.Out.WriteLine($"    planned, recorded looks only: {m.Answered:0.00}; fewer in {m.Better} cases, more in {m.Worse}; median saving {100 * m.AnsweredOverSource:0} % over source, {100 * m.AnsweredOverRandom:0} % over random");
+        Console.Out.WriteLine($"    planned, misses counted: {m.Planned:0.00}; median saving {100 * m.PlannedOverSource:0} % over source, {100 * m.PlannedOverRandom:0} % over random");
     }
 }

@@ -1,33 +1,60 @@
 namespace Failwise.Scoring;
 
-/// <summary>Sums of a look trial.</summary>
-/// <param name="AtStart">Cases in which the root stands first before anything was looked at.</param>
-/// <param name="Compared">The others, over which the savings are taken.</param>
-/// <param name="SavedOverSource">Median share of looks saved over the order of the source; below 0 when more were needed.</param>
-/// <param name="SavedOverRandom">Median share of looks saved over a random order.</param>
-public sealed record LookSummary(
-    int Cases, int AtStart, int Compared, double MeanPlanned, double MeanSource, double MeanRandom, double MedianPlanned, double MedianSource, double MedianRandom,
-    double SavedOverSource, double SavedOverRandom, double MeanAnswered, double MeanUnguided, double AnsweredOverSource, double AnsweredOverRandom, double SavedOverUnguided)
+/// <summary>Means and savings over some cases.</summary>
+/// <param name="Planned">Mean looks of the planner, misses counted.</param>
+/// <param name="Answered">Mean looks of the planner's order restricted to what was recorded: misses are not counted, as the other orders have none.</param>
+/// <param name="Source">Mean looks in the order of the source.</param>
+/// <param name="Random">Mean looks over random orders of what was recorded.</param>
+/// <param name="Fewest">Mean of the fewest looks that any order of what was recorded needs.</param>
+/// <param name="PlannedOverSource">Median share of looks saved over the order of the source, misses counted; below 0 when more were needed.</param>
+/// <param name="PlannedOverRandom">The same over random orders.</param>
+/// <param name="AnsweredOverSource">Median share of looks saved over the order of the source, misses not counted.</param>
+/// <param name="AnsweredOverRandom">The same over random orders.</param>
+/// <param name="Better">Cases in which the planner's order needs fewer recorded looks than the order of the source.</param>
+/// <param name="Worse">Cases in which it needs more.</param>
+public sealed record LookMeans(
+    int Cases, double Planned, double Answered, double Source, double Random, double Fewest,
+    double PlannedOverSource, double PlannedOverRandom, double AnsweredOverSource, double AnsweredOverRandom, int Better, int Worse)
 {
+    internal static LookMeans Of(IReadOnlyList<LookScore> scores) => new(
+        scores.Count,
+        Mean(scores.Select(s => (double)s.Planned)), Mean(scores.Select(s => (double)s.Answered)), Mean(scores.Select(s => (double)s.InSourceOrder)),
+        Mean(scores.Select(s => s.AtRandom)), Mean(scores.Select(s => (double)s.Fewest)),
+        Median(scores.Select(s => 1 - (double)s.Planned / s.InSourceOrder)), Median(scores.Select(s => 1 - s.Planned / s.AtRandom)),
+        Median(scores.Select(s => 1 - (double)s.Answered / s.InSourceOrder)), Median(scores.Select(s => 1 - s.Answered / s.AtRandom)),
+        scores.Count(s => s.Answered < s.InSourceOrder), scores.Count(s => s.Answered > s.InSourceOrder));
+
+    internal static double Mean(IEnumerable<double> values) => values.DefaultIfEmpty(0).Average();
+
+    internal static double Median(IEnumerable<double> values)
+    {
+        double[] sorted = [.. values.Order()];
+        return sorted.Length == 0 ? 0 : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+    }
+}
+
+/// <summary>Sums of a look trial.</summary>
+/// <param name="Cases">Cases in which the root stands first with all evidence.</param>
+/// <param name="AtStart">Of them, those in which it does so before anything was looked at; they are left out of the rest.</param>
+/// <param name="SourceLooks">How many of the others need 1, 2, 3 ... looks in the order of the source; the first is for 1.</param>
+/// <param name="All">All the others.</param>
+/// <param name="Choice">Those in which the order matters: random orders need more looks than the best order.</param>
+/// <param name="Lengthy">Those that need three looks or more in the order of the source.</param>
+/// <param name="Unguided">Mean looks of unguided walks through everything that such a machine has.</param>
+/// <param name="SavedOverUnguided">Median share of looks that the planner saves over them, misses counted on both sides.</param>
+public sealed record LookSummary(
+    int Cases, int AtStart, IReadOnlyList<int> SourceLooks, LookMeans All, LookMeans Choice, LookMeans Lengthy, double Unguided, double SavedOverUnguided)
+{
+    private const int LongFrom = 3;
+
     /// <summary>Sums up some of the cases.</summary>
     public static LookSummary Of(IReadOnlyList<LookScore> scores)
     {
         LookScore[] compared = [.. scores.Where(s => s.InSourceOrder > 0)];
+        int most = compared.Select(s => s.InSourceOrder).DefaultIfEmpty(0).Max();
         return new LookSummary(
-            scores.Count, scores.Count - compared.Length, compared.Length,
-            Mean(compared.Select(s => (double)s.Planned)), Mean(compared.Select(s => (double)s.InSourceOrder)), Mean(compared.Select(s => s.AtRandom)),
-            Median(compared.Select(s => (double)s.Planned)), Median(compared.Select(s => (double)s.InSourceOrder)), Median(compared.Select(s => s.AtRandom)),
-            Median(compared.Select(s => 1 - (double)s.Planned / s.InSourceOrder)), Median(compared.Select(s => 1 - s.Planned / s.AtRandom)),
-            Mean(compared.Select(s => (double)s.Answered)), Mean(compared.Select(s => s.Unguided)),
-            Median(compared.Select(s => 1 - (double)s.Answered / s.InSourceOrder)), Median(compared.Select(s => 1 - s.Answered / s.AtRandom)),
-            Median(compared.Select(s => 1 - s.Planned / s.Unguided)));
-    }
-
-    private static double Mean(IEnumerable<double> values) => values.DefaultIfEmpty(0).Average();
-
-    private static double Median(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted.Length == 0 ? 0 : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+            scores.Count, scores.Count - compared.Length, [.. Enumerable.Range(1, most).Select(n => compared.Count(s => s.InSourceOrder == n))],
+            LookMeans.Of(compared), LookMeans.Of([.. compared.Where(s => s.AtRandom > s.Fewest)]), LookMeans.Of([.. compared.Where(s => s.InSourceOrder >= LongFrom)]),
+            LookMeans.Mean(compared.Select(s => s.Unguided)), LookMeans.Median(compared.Select(s => 1 - s.Planned / s.Unguided)));
     }
 }

@@ -14,10 +14,11 @@ namespace Failwise.Scoring;
 /// <param name="Missed">Those of them that no recorded observation answered.</param>
 /// <param name="InSourceOrder">Looks in the order of the source.</param>
 /// <param name="AtRandom">Mean looks over random orders of what was recorded.</param>
+/// <param name="Fewest">Fewest looks that any order of what was recorded needs.</param>
 /// <param name="Unguided">Mean looks over random walks through everything that such a machine has, misses counted.</param>
 /// <param name="Asked">What the planner asked for, with a sign whether anything was recorded there.</param>
 public sealed record LookScore(
-    SolvedCase Case, int Units, int Planned, int Missed, int InSourceOrder, double AtRandom, double Unguided, IReadOnlyList<string> Asked)
+    SolvedCase Case, int Units, int Planned, int Missed, int InSourceOrder, double AtRandom, int Fewest, double Unguided, IReadOnlyList<string> Asked)
 {
     /// <summary>Looks of the planner that a recorded observation answered.</summary>
     public int Answered => Planned - Missed;
@@ -80,7 +81,25 @@ public static class LookTrial
                 random.Shuffle(order);
                 return Looks(order, 0);
             });
-            return new LookScore(solved, units.Length, planned, missed, Looks([.. Enumerable.Range(0, units.Length)], 0), atRandom, Unguided(random), asked);
+            return new LookScore(solved, units.Length, planned, missed, Looks([.. Enumerable.Range(0, units.Length)], 0), atRandom, Fewest(), Unguided(random), asked);
+        }
+
+        /// <summary>Tries every set of what was recorded, the smallest first; with everything known the root stands first.</summary>
+        private int Fewest()
+        {
+            List<long> sets = [0];
+            for (int looks = 0; looks < units.Length; looks++)
+            {
+                if (sets.Any(IsFirst))
+                {
+                    return looks;
+                }
+
+                // A set grows by what comes after its last thing only, so that each is met once.
+                sets = [.. sets.SelectMany(s => Enumerable.Range(64 - System.Numerics.BitOperations.LeadingZeroCount((ulong)s), units.Length).Where(u => u < units.Length).Select(u => s | 1L << u))];
+            }
+
+            return units.Length;
         }
 
         private double Unguided(Random random)

@@ -100,6 +100,37 @@ public sealed class CheckPlannerTests
     }
 
     [Fact]
+    public void Beside_a_damaged_part_its_mate_is_asked_for_until_it_was_looked_at()
+    {
+        const string Machine = "{kind: engine, cylinders: 4, features: [petrol, four-stroke, pressure-fed, plain-bearings]}";
+        TeardownCase shell = Bench.Case(Shipped, "{part: rod-bearing, at: 2, see: wiped}", "history: [repaired-lately]", Machine);
+        TeardownCase both = Bench.Case(Shipped, "{part: rod-bearing, at: 2, see: wiped}, {part: rod-journal, at: 2, see: scored}", "history: [repaired-lately]", Machine);
+
+        Plan(shell).Should().ContainSingle(c => c.Id == "ask/journal-of-rod-shell").Which.Parts.Should().Equal("rod-journal");
+        Plan(both).Select(c => c.Id).Should().NotContain("ask/journal-of-rod-shell");
+    }
+
+    [Theory]
+    [InlineData("splash-fed", true)]
+    [InlineData("pressure-fed", false)]
+    public void A_mate_is_asked_for_only_where_the_machine_has_it(string feed, bool asked)
+    {
+        TeardownCase rod = Bench.Case(Shipped, "{part: connecting-rod, see: scored}", "", $"{{kind: engine, cylinders: 1, features: [petrol, four-stroke, {feed}]}}");
+
+        Plan(rod).Any(c => c.Id == "ask/dipper").Should().Be(asked);
+    }
+
+    [Fact]
+    public void The_mate_is_the_one_of_the_damaged_part_and_not_one_that_is_sound()
+    {
+        TeardownCase broken = Bench.Case(Shipped, "{part: rod-journal, at: 6, see: broken}", "", "{kind: engine, cylinders: 6}");
+        TeardownCase pump = Bench.Case(Shipped, "{part: main-bearing, see: wiped}, {part: oil-pump, see: sound}, {part: relief-valve, see: sound}", "symptoms: [oil-pressure-low]", "{kind: engine, cylinders: 6, features: [pressure-fed]}");
+
+        Plan(broken).Should().ContainSingle(c => c.Id == "ask/break-at-fillet").Which.Parts.Should().Equal("rod-journal");
+        Plan(pump).SelectMany(c => c.Parts).Should().NotContain("oil-pump").And.NotContain("relief-valve");
+    }
+
+    [Fact]
     public void A_cover_is_taken_off_once_and_what_dismantling_destroys_is_looked_at_before()
     {
         TeardownCase closed = Bench.Case(Shipped, "", "symptoms: [loss-of-power]", "{kind: engine}");

@@ -23,9 +23,9 @@ public sealed class MeasuredTests
     {
         LookSummary sum = LookSummary.Of(LookTrial.Run(Shipped, Repository.Folder("tests", "cases", "published"), "held-out"));
 
-        sum.Compared.Should().BeGreaterThan(10);
+        sum.All.Cases.Should().BeGreaterThan(10);
         sum.SavedOverUnguided.Should().BeGreaterThanOrEqualTo(0.7);
-        sum.MeanAnswered.Should().BeLessThanOrEqualTo(2);
+        sum.All.Answered.Should().BeLessThanOrEqualTo(2);
     }
 
     private static double Share(IEnumerable<AskedScore> scores)
