@@ -78,6 +78,14 @@ internal sealed class CaseInference
         return (posterior.LogEvidence, result);
     }
 
+    /// <summary>The candidates under assumptions about leaves that nobody reported on.</summary>
+    /// <param name="leaves">Old node numbers; what is assumed is asked by the place in this list.</param>
+    public LeafTrials Try(IReadOnlyList<int> leaves)
+    {
+        ReducedNetwork reduced = reduction.Reduce(Candidates, open: leaves);
+        return new LeafTrials(reduced.Network, reduced.Evidence, [.. Candidates.Select(c => reduced.NumberOf[c])], [.. leaves.Select(l => reduced.NumberOf[l])]);
+    }
+
     /// <summary>Natural logarithm of the probability of the evidence together with <paramref name="also"/>.</summary>
     public double LogEvidence(IReadOnlyList<Evidence> also)
     {

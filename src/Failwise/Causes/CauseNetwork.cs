@@ -63,6 +63,8 @@ internal sealed class CauseNetwork
 
     public bool Has(EvidenceItem item) => numbers.ContainsKey(Key(item));
 
+    public bool Has(Cause cause) => numbers.ContainsKey("cause/" + cause.Id);
+
     /// <summary>
     /// The evidence as the engine takes it. How sure the observer is stands in the node itself (see <see cref="AddEvidenceNode"/>),
     /// so that every report is a plain yes or no; only then do negatives cost nothing.

@@ -11,12 +11,8 @@ internal sealed class Suspicion
     private const int MostSuspects = 60;
     private const int LeastSuspects = 25;
     private const int AskedExactly = 10;
-    private const int ExactRoots = 8;
     private const int MostSigns = 4;
     private const int MovedShown = 3;
-    private const int FollowedUp = 6;
-    private const int LookedAhead = 4;
-    private const double LeastFollowed = 0.05;
     // Judgement: the owner often does not know, and a symptom that was plain would mostly have been told unasked.
     private const double HistoryKnown = 0.5;
     private const double SymptomKnown = 0.4;
@@ -33,9 +29,6 @@ internal sealed class Suspicion
     private readonly CauseNetwork net;
     private readonly Dictionary<int, double[]> given = [];
     private readonly Dictionary<int, double> usual = [];
-    private CaseInference? exact;
-    private int[] exactRoots = [];
-    private double[] exactWeights = [];
 
     private Suspicion(KnowledgeBase knowledge, TeardownCase teardown, CauseRanking ranking, Cause[] suspects, double[] now)
     {
@@ -90,6 +83,18 @@ internal sealed class Suspicion
     public IEnumerable<Candidate> Candidates(PlanOptions how)
     {
         Opening opening = new(knowledge, teardown, how.AllOpen);
+        (OpenLook Look, OpenSign[] Shown, double Minutes)[] looks = Shortlist(opening, how.Most);
+        EvidenceItem[] questions = how.OnlyLooks
+            ? [] : [.. catalog.Items.Where(i => i.Kind != EvidenceKind.Sign && net.Has(i) && QuickGain([net.NumberOf(i)], null) >= CheckPlanner.LeastGain)];
+        ExactSuspects exact = new(net, suspects, weight, [.. looks.SelectMany(l => NodesOf(l.Shown)).Concat(questions.Select(net.NumberOf)).Distinct()]);
+        List<(Candidate Candidate, int[] Nodes)> valued = [.. looks.Select(l => (Value(exact, l.Look, l.Shown, l.Minutes), NodesOf(l.Shown)))];
+        IEnumerable<Candidate> all = new LookAhead(exact, opening).Rate(valued);
+        return how.OnlyLooks ? all : [.. all, .. questions.Select(q => Value(exact, q)), .. Histories()];
+    }
+
+    /// <summary>The looks that promise most for their time by the quick forecast, each with the signs that count most.</summary>
+    private (OpenLook Look, OpenSign[] Shown, double Minutes)[] Shortlist(Opening opening, int most)
+    {
         List<(OpenLook Look, OpenSign[] Shown, double Gain, double Minutes)> looks = [];
         foreach (OpenLook look in catalog.Looks())
         {
@@ -101,87 +106,14 @@ internal sealed class Suspicion
             }
         }
 
-        List<(Candidate Candidate, int[] Nodes)> valued = [];
-        foreach ((OpenLook look, OpenSign[] shown, _, double minutes) in looks
-            .OrderByDescending(l => l.Gain / (l.Minutes + opening.MinutesTo(l.Look.Cover) + CheckPlanner.FetchMinutes)).ThenBy(l => l.Look.Part, StringComparer.Ordinal)
-            .Take(AskedExactly + how.Most))
-        {
-            valued.Add((Value(look, shown, minutes), [.. shown.Select(s => net.NumberOf(s.Item))]));
-        }
-
-        foreach (Candidate look in LookAhead(valued, opening))
-        {
-            yield return look;
-        }
-
-        if (!how.OnlyLooks)
-        {
-            foreach (Candidate question in Questions())
-            {
-                yield return question;
-            }
-        }
+        return
+        [
+            .. looks.OrderByDescending(l => l.Gain / (l.Minutes + opening.MinutesTo(l.Look.Cover) + CheckPlanner.FetchMinutes)).ThenBy(l => l.Look.Part, StringComparer.Ordinal)
+                .Take(AskedExactly + most).Select(l => (l.Look, l.Shown, l.Minutes)),
+        ];
     }
 
-    /// <summary>
-    /// For the few best looks, what they and the best look after each of their outcomes would tell together for their time: a look that is
-    /// only middling by itself may be the one that makes the next one decide.
-    /// </summary>
-    private IEnumerable<Candidate> LookAhead(List<(Candidate Candidate, int[] Nodes)> looks, Opening opening)
-    {
-        double Minutes(Candidate c) => c.Check.Minutes + opening.MinutesTo(c.Cover) + CheckPlanner.FetchMinutes;
-        (Candidate Candidate, int[] Nodes)[] best =
-            [.. looks.OrderByDescending(l => l.Candidate.Check.Gain / Minutes(l.Candidate)).ThenBy(l => l.Candidate.Check.Id, StringComparer.Ordinal).Take(FollowedUp)];
-        foreach ((Candidate candidate, int[] nodes) in looks)
-        {
-            int place = Array.FindIndex(best, b => b.Candidate == candidate);
-            yield return place is >= 0 and < LookedAhead ? candidate with { Ahead = RateOfTwo(candidate, nodes, [.. best.Where(b => b.Candidate != candidate)], Minutes) } : candidate;
-        }
-    }
-
-    private double RateOfTwo(Candidate first, int[] nodes, (Candidate Candidate, int[] Nodes)[] next, Func<Candidate, double> minutes)
-    {
-        double gain = first.Check.Gain, time = minutes(first);
-        List<Evidence> absent = [];
-        for (int k = 0; k <= nodes.Length; k++)
-        {
-            double chance = first.Check.Outcomes[k].Chance;
-            if (chance > LeastFollowed)
-            {
-                Evidence[] assumed = k < nodes.Length ? [.. absent, Evidence.Present(nodes[k])] : [.. absent];
-                (double after, double takes) = BestAfter(assumed, next, minutes);
-                gain += chance * after;
-                time += chance * takes;
-            }
-
-            if (k < nodes.Length)
-            {
-                absent.Add(Evidence.Absent(nodes[k]));
-            }
-        }
-
-        return gain / time;
-    }
-
-    /// <summary>The look that tells most for its time once something is assumed, judged by its first sign.</summary>
-    private (double Gain, double Minutes) BestAfter(Evidence[] assumed, (Candidate Candidate, int[] Nodes)[] next, Func<Candidate, double> minutes)
-    {
-        (double LogEvidence, double[] Probabilities) start = exact!.Ask(exactRoots, also: assumed);
-        (double Gain, double Minutes) best = (0, 0);
-        foreach ((Candidate candidate, int[] nodes) in next)
-        {
-            (double LogEvidence, double[] Probabilities) found = exact.Ask(exactRoots, also: [.. assumed, Evidence.Present(nodes[0])]);
-            double chance = Math.Clamp(Math.Exp(found.LogEvidence - start.LogEvidence), 0, 1 - 1e-9);
-            double[] not = [.. start.Probabilities.Select((p, i) => Math.Clamp((p - chance * found.Probabilities[i]) / (1 - chance), 0, 1))];
-            double gain = LookValue.Gain(start.Probabilities, [(chance, found.Probabilities), (1 - chance, not)], exactWeights);
-            if (best.Minutes == 0 || gain / minutes(candidate) > best.Gain / best.Minutes)
-            {
-                best = (gain, minutes(candidate));
-            }
-        }
-
-        return best;
-    }
+    private int[] NodesOf(OpenSign[] shown) => [.. shown.Select(s => net.NumberOf(s.Item))];
 
     private static double Discount(OpenLook look) => look.Presence * (look.SeenBefore ? CloserLook : 1);
 
@@ -249,33 +181,28 @@ internal sealed class Suspicion
         return sum;
     }
 
-    private Candidate Value(OpenLook look, OpenSign[] shown, double minutes)
+    private Candidate Value(ExactSuspects exact, OpenLook look, OpenSign[] shown, double minutes)
     {
         (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask(
-            [.. shown.Select(s => (net.NumberOf(s.Item), s.Item.Id, CheckWording.Of(knowledge, look, s)))], ("sound", CheckWording.None(look)));
+            exact, [.. shown.Select(s => (net.NumberOf(s.Item), s.Item.Id, CheckWording.Of(knowledge, look, s)))], ("sound", CheckWording.None(look)));
         bool destroys = shown.Any(s => s.Pattern.Check?.Destroys == true);
         string id = "look/" + look.Part + (shown.Any(s => s.Pattern.Check is { Minutes: > 12 }) ? "/test" : "");
         PlannedCheck check = new(
             id, CheckKind.Look, [.. shown.Select(s => s.Part).Append(look.Part).Distinct()], CheckWording.Of(knowledge, look, shown), null,
             CheckWording.How(shown), CheckWording.Tool(shown), gain * Discount(look), minutes, 0, null, 0, outcomes,
             [.. shown.SelectMany(s => s.Pattern.Check?.LostBy ?? []).Distinct().Order(StringComparer.Ordinal)], destroys, CheckWording.Answer(look, shown));
-        return new Candidate(check, look.Cover, Direction([.. shown.Select(s => net.NumberOf(s.Item))]));
+        return new Candidate(check, look.Cover, Direction(NodesOf(shown)));
     }
 
-    private IEnumerable<Candidate> Questions()
+    private Candidate Value(ExactSuspects exact, EvidenceItem question)
     {
-        foreach (EvidenceItem item in catalog.Items.Where(i => i.Kind != EvidenceKind.Sign && net.Has(i)))
-        {
-            int node = net.NumberOf(item);
-            if (QuickGain([node], null) < CheckPlanner.LeastGain)
-            {
-                continue;
-            }
+        int node = net.NumberOf(question);
+        (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask(exact, [(node, "yes", "yes")], ("no", "no"));
+        return new Candidate(Of(question, gain, outcomes), null, Direction([node]));
+    }
 
-            (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask([(node, "yes", "yes")], ("no", "no"));
-            yield return new Candidate(Of(item, gain, outcomes), null, Direction([node]));
-        }
-
+    private IEnumerable<Candidate> Histories()
+    {
         foreach ((Circumstance asked, double chance, double[] ifSo, double[] ifNot) in new QuestionValue(knowledge, suspects, now).Open(teardown, ranking.Evidence))
         {
             double gain = LookValue.Gain(now, [(chance, ifSo), (1 - chance, ifNot)], weight);
@@ -303,10 +230,9 @@ internal sealed class Suspicion
     }
 
     /// <summary>Asks the exact engine: the first sign that shows, or none; roots outside its reach add what the quick forecast says.</summary>
-    private (double Gain, IReadOnlyList<CheckOutcome> Outcomes) Ask((int Node, string Id, string Says)[] signs, (string Id, string Says) none)
+    private (double Gain, IReadOnlyList<CheckOutcome> Outcomes) Ask(ExactSuspects exact, (int Node, string Id, string Says)[] signs, (string Id, string Says) none)
     {
-        Prepare();
-        (double LogEvidence, double[] Probabilities) start = exact!.Ask(exactRoots);
+        Belief start = exact.Start;
         List<(double Chance, IReadOnlyList<double> After)> answers = [];
         List<CheckOutcome> outcomes = [];
         List<Evidence> absent = [];
@@ -314,7 +240,7 @@ internal sealed class Suspicion
         double[] rest = [.. start.Probabilities];
         foreach ((int node, string id, string says) in signs)
         {
-            (double LogEvidence, double[] Probabilities) after = exact.Ask(exactRoots, also: [.. absent, Evidence.Present(node)]);
+            Belief after = exact.After([.. absent, Evidence.Present(node)]);
             double chance = Math.Clamp(Math.Exp(after.LogEvidence - start.LogEvidence), 0, left);
             Add(id, says, chance, after.Probabilities);
             left -= chance;
@@ -324,31 +250,15 @@ internal sealed class Suspicion
 
         // What is expected after the look is what is held now: that settles what finding nothing means.
         Add(none.Id, none.Says, left, [.. rest.Select((p, i) => left > 1e-9 ? Math.Clamp(p / left, 0, 1) : start.Probabilities[i])]);
-        HashSet<string> exactly = [.. exactRoots.Select(n => net.Network.Nodes[n].Id[6..])];
-        double beyond = QuickGain([.. signs.Select(s => s.Node)], i => !exactly.Contains(suspects[i].Id));
-        return (LookValue.Gain(start.Probabilities, answers, exactWeights) + beyond, outcomes);
+        double beyond = QuickGain([.. signs.Select(s => s.Node)], i => !exact.Roots.Contains(suspects[i]));
+        return (LookValue.Gain(start.Probabilities, answers, exact.Weights) + beyond, outcomes);
 
         void Add(string id, string says, double chance, double[] after)
         {
             answers.Add((chance, after));
-            outcomes.Add(new CheckOutcome(id, says, chance, Moved(after, start.Probabilities)));
+            outcomes.Add(new CheckOutcome(id, says, chance, Moved(exact.Roots.Select((root, i) => (root, start.Probabilities[i], after[i])))));
         }
     }
-
-    private void Prepare()
-    {
-        if (exact is null)
-        {
-            CaseInference whole = new(net);
-            HashSet<int> free = [.. whole.Candidates];
-            exactRoots = [.. suspects.Where(s => net.Roots.Contains(s)).Select(net.NumberOf).Where(free.Contains).Take(ExactRoots)];
-            exactWeights = [.. exactRoots.Select(n => weight[Array.FindIndex(suspects, s => "cause/" + s.Id == net.Network.Nodes[n].Id)])];
-            exact = whole.Narrow(exactRoots);
-        }
-    }
-
-    private IReadOnlyList<Mover> Moved(double[] after, double[] before) =>
-        Moved(exactRoots.Select((n, i) => (knowledge.Causes[net.Network.Nodes[n].Id[6..]], before[i], after[i])));
 
     private IReadOnlyList<Mover> Moved(double[] after) => Moved(suspects.Select((s, i) => (s, now[i], after[i])));
 

@@ -39,6 +39,7 @@ public sealed class CandidateReduction
     private readonly double[] trial;
     private readonly int[] stamp;
     private readonly bool[] positive;
+    private readonly bool[] kept;
     private readonly double[] shown;
     private readonly double[] clean;
     private int stampNow;
@@ -105,6 +106,7 @@ public sealed class CandidateReduction
         trial = new double[size];
         stamp = new int[size];
         positive = new bool[size];
+        kept = new bool[size];
         shown = new double[size];
         clean = new double[size];
         foreach (int node in order)
@@ -168,8 +170,14 @@ public sealed class CandidateReduction
     /// <param name="candidates">Roots that stay free.</param>
     /// <param name="without">A leaf whose report is to be left out; -1 for none.</param>
     /// <param name="also">Leaves that are assumed present or absent besides.</param>
-    public ReducedNetwork Reduce(IReadOnlyList<int> candidates, int without = -1, IReadOnlyList<Evidence>? also = null)
+    /// <param name="open">Leaves without a report that are to be kept, so that something can be assumed of them afterwards.</param>
+    public ReducedNetwork Reduce(IReadOnlyList<int> candidates, int without = -1, IReadOnlyList<Evidence>? also = null, IReadOnlyList<int>? open = null)
     {
+        foreach (int leaf in open ?? [])
+        {
+            kept[leaf] = true;
+        }
+
         List<(int Node, sbyte Report)> changed = [];
         void Change(int node, sbyte to)
         {
@@ -193,6 +201,7 @@ public sealed class CandidateReduction
             report[changed[i].Node] = changed[i].Report;
         }
 
+        Array.Clear(kept);
         return reduced;
     }
 
@@ -208,9 +217,9 @@ public sealed class CandidateReduction
         for (int o = order.Length - 1; o >= 0; o--)
         {
             int node = order[o];
-            positive[node] |= report[node] > 0;
+            positive[node] |= report[node] > 0 || kept[node];
             shown[node] = report[node] < 0 ? 1 : 1 - clean[node];
-            if (reach[node] < WeakestReach && report[node] == 0)
+            if (reach[node] < WeakestReach && report[node] == 0 && !kept[node])
             {
                 continue;
             }
@@ -268,11 +277,11 @@ public sealed class CandidateReduction
 
         int[] number = new int[size];
         Array.Fill(number, -1);
-        List<NetworkNode> kept = [];
+        List<NetworkNode> made = [];
         List<Evidence> evidence = [];
         foreach (int node in order)
         {
-            bool leaf = report[node] != 0;
+            bool leaf = report[node] != 0 || kept[node];
             bool free = isCandidate[node] || (!IsRoot(node) && reach[node] >= WeakestReach && (positive[node] || (shown[node] > 0 && !leaf)));
             if (!free && !leaf)
             {
@@ -300,20 +309,20 @@ public sealed class CandidateReduction
                 continue;
             }
 
-            number[node] = kept.Count;
+            number[node] = made.Count;
             if (folded)
             {
-                evidence.Add(Evidence.Absent(kept.Count));
+                evidence.Add(Evidence.Absent(made.Count));
             }
-            else if (leaf)
+            else if (report[node] != 0)
             {
-                evidence.Add(Evidence.Present(kept.Count));
+                evidence.Add(Evidence.Present(made.Count));
             }
 
-            kept.Add(new NetworkNode(ids[node], folded ? 0 : 1 - silent, links));
+            made.Add(new NetworkNode(ids[node], folded ? 0 : 1 - silent, links));
         }
 
-        return new ReducedNetwork(NoisyOrNetwork.Cut([.. kept]), evidence, number);
+        return new ReducedNetwork(NoisyOrNetwork.Cut([.. made]), evidence, number);
 
         bool Folded(int node) => !isCandidate[node] && !positive[node] && !IsRoot(node);
     }

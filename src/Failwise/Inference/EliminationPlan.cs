@@ -13,7 +13,6 @@ internal sealed class EliminationPlan
     private readonly List<Step> _steps = [];
     private readonly int[] _position;
     private (Step, TableProduct)[]? _compiled;
-    private int _firstResult;
 
     private readonly int[] _users;
     private readonly int[] _ownTable;
@@ -48,10 +47,10 @@ internal sealed class EliminationPlan
     /// <summary>What the plan costs to run, forwards.</summary>
     public double Cost => TooWide ? double.PositiveInfinity : Cells + Multiplications;
 
-    /// <summary>The cheapest of a few elimination orders; the dearer the best so far, the more are tried.</summary>
     /// <summary>One try, given up past a cost: enough to say whether a network is small.</summary>
     public static EliminationPlan MakeOnce(FactorGraph graph, double giveUpAt) => Make(graph, 0, giveUpAt);
 
+    /// <summary>The cheapest of a few elimination orders; the dearer the best so far, the more are tried.</summary>
     public static EliminationPlan Make(FactorGraph graph)
     {
         var best = Make(graph, 0, double.PositiveInfinity);
@@ -83,13 +82,12 @@ internal sealed class EliminationPlan
         for (var v = 0; v < order.Length; v++) plan._ownTable[v] = graph.IsHub(v) ? -1 : plan.AddShape(new TableShape([position[v]], 0, 0));
         plan.FirstTable = plan._shapes.Count;
         foreach (var table in graph.Tables) plan.AddShape(plan.ShapeOf(table));
-        plan._firstResult = plan._shapes.Count;
         plan.PlanBuckets();
         return plan;
     }
 
     /// <summary>The steps with their index walks; built once, on the first run.</summary>
-    public IReadOnlyList<(Step Step, TableProduct Product)> CompiledSteps()
+    public (Step Step, TableProduct Product)[] CompiledSteps()
     {
         if (_compiled is not null) return _compiled;
         _compiled = new (Step, TableProduct)[_steps.Count];
@@ -101,9 +99,6 @@ internal sealed class EliminationPlan
 
         return _compiled;
     }
-
-    /// <summary>Whether some variable's own factor went into this table, so that the backward sweep has to reach it.</summary>
-    public bool NeedsSlope(int table) => table < FirstTable || table >= _firstResult;
 
     /// <summary>The table that is the variable's own factor; -1 for a gate hub.</summary>
     public int OwnTable(int variable) => _ownTable[variable];

@@ -68,14 +68,15 @@ internal sealed class QueryRun(NoisyOrNetwork network, IReadOnlyList<Evidence> i
         for (var p = 0; p < plans.Count && !double.IsNegativeInfinity(_logEvidence); p++)
         {
             if (IsTooWide(plans[p])) SamplePart(graph, graph.Parts[p]);
-            else EliminatePart(graph.Parts[p], plans[p]);
+            else EliminatePart(graph, graph.Parts[p], plans[p]);
         }
     }
 
-    private void EliminatePart(GraphParts.Part part, EliminationPlan plan)
+    private void EliminatePart(RelevantGraph graph, GraphParts.Part part, EliminationPlan plan)
     {
-        var local = queries.Count > 0 ? new double[part.Original.Length] : [];
-        _logEvidence += Elimination.Run(part.Graph, plan, local);
+        var asked = Array.ConvertAll(part.Original, graph.IsQueried);
+        var local = Array.Exists(asked, a => a) ? new double[part.Original.Length] : [];
+        _logEvidence += Elimination.Run(part.Graph, plan, local, asked);
         for (var v = 0; v < local.Length; v++)
         {
             _marginals[part.Original[v]] = local[v];

@@ -18,6 +18,7 @@ internal sealed class RelevantGraph
     private readonly double _weakLink;
     private readonly double[]? _priors;
     private readonly List<Gate> _gates = [];
+    private int _queried;
     private readonly List<NetworkLink> _absorbed = [];
 
     /// <summary>A gate that is not known absent, with its leak and the links from nodes that are not known.</summary>
@@ -63,6 +64,9 @@ internal sealed class RelevantGraph
     /// <summary>The number of this node's variable, or -1 when the node is known or not relevant.</summary>
     public int VariableOf(int node) => _variable[node];
 
+    /// <summary>True for a variable that stands for a node that was asked for.</summary>
+    public bool IsQueried(int variable) => variable < _queried;
+
     /// <summary>A variable of the gate: its node's own, or else that of its first parent.</summary>
     public int AnyVariableOf(Gate gate) => _variable[gate.Node] >= 0 ? _variable[gate.Node] : _variable[gate.Parents[0].Parent];
 
@@ -89,6 +93,7 @@ internal sealed class RelevantGraph
     private void Build(IReadOnlyList<int> queries)
     {
         foreach (var node in queries) GiveVariable(node);
+        _queried = _whole.VariableCount;
         foreach (var node in _network.ParentsFirst)
             if (_relevant[node] && (_feeds[node] || _network.Nodes[node].IsRoot)) GiveVariable(node);
         foreach (var node in _network.ParentsFirst)
