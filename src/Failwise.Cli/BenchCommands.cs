@@ -1,24 +1,32 @@
 using Failwise.Calculations;
 using Failwise.Knowledge;
+using Failwise.Problems;
 
 namespace Failwise.Cli;
 
 /// <summary>Small commands for someone who stands at the bench.</summary>
 internal static class BenchCommands
 {
-    public static int Words(KnowledgeBase knowledge, string text)
+    public static int Words(KnowledgeBase knowledge, string text, string? kind)
     {
-        IReadOnlyList<WordMatch> matches = WordSearch.Find(knowledge, text);
+        List<Problem> problems = [];
+        IReadOnlyList<string> kinds = new NewCaseAnswers(knowledge).Words("--kind", kind, problems);
+        if (problems.Count > 0)
+        {
+            throw new ProblemsException(problems);
+        }
+
+        IReadOnlyList<WordMatch> matches = WordSearch.Find(knowledge, text, kinds: kinds.Count == 0 ? null : kinds);
         if (matches.Count == 0)
         {
             Console.Error.WriteLine($"Nothing in the vocabulary is near '{text}'.");
             return 1;
         }
 
-        foreach (IGrouping<string, WordMatch> kind in matches.GroupBy(m => m.Kind))
+        foreach (IGrouping<string, WordMatch> sort in matches.GroupBy(m => m.Kind))
         {
-            Console.Out.WriteLine(kind.Key);
-            foreach (WordMatch m in kind)
+            Console.Out.WriteLine(sort.Key);
+            foreach (WordMatch m in sort)
             {
                 Console.Out.WriteLine($"  {m.Id,-32} {(m.Says == m.Name ? m.Name : m.Name == m.Id ? m.Says : $"{m.Name}: {m.Says}")}");
             }

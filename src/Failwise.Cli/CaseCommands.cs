@@ -36,7 +36,7 @@ internal static class CaseCommands
             KnowledgeBase knowledge = ShippedRules.Load(p.GetValue(rules));
             string[] words = p.GetValue(codes)!;
             string text = words is ["-"] ? Console.In.ReadToEnd() : string.Join(' ', words);
-            CodeReading reading = ShortCodes.Read(knowledge, text);
+            CodeReading reading = ShortCodes.Read(knowledge, text, CaseReader.ReadBegun(knowledge, CaseEditor.FileOf(p.GetValue(path)!)).Case?.Machine);
             if (reading.Problems.Count > 0)
             {
                 // What could be read is checked against the machine all the same, so that everything wrong is said at once.
@@ -48,6 +48,16 @@ internal static class CaseCommands
             if (!edit.Written && !(p.GetValue(dry) && edit.Problems.Count == 0))
             {
                 return Refuse(text, edit.Problems);
+            }
+
+            foreach (Problem standing in edit.Standing)
+            {
+                Console.Error.WriteLine(standing);
+            }
+
+            if (edit.Standing.Count > 0)
+            {
+                Console.Error.WriteLine($"{(edit.Standing.Count == 1 ? "This mistake" : "These mistakes")} stood in the case before: until {(edit.Standing.Count == 1 ? "it is" : "they are")} mended, nothing can be diagnosed.");
             }
 
             foreach (CaseEntry entry in reading.Entries)

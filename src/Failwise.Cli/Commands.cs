@@ -131,8 +131,9 @@ internal static class Commands
     private static Command Words()
     {
         Argument<string[]> text = new("TEXT") { Arity = ArgumentArity.OneOrMore, Description = "What people say, such as: blue crank." };
-        Command command = new("words", "Find the part, pattern, symptom or history word for what people say.\n\nExample: failwise words \"copper showing on number three\"") { text, Rules };
-        command.SetAction(p => BenchCommands.Words(ShippedRules.Load(p.GetValue(Rules)), string.Join(' ', p.GetValue(text)!)));
+        Option<string?> kind = new("--kind") { HelpName = "KIND", Description = "Kind of machine that is spoken of, such as gearbox; words about others fall back." };
+        Command command = new("words", "Find the part, pattern, symptom or history word for what people say.\n\nExample: failwise words \"copper showing on number three\"") { text, kind, Rules };
+        command.SetAction(p => BenchCommands.Words(ShippedRules.Load(p.GetValue(Rules)), string.Join(' ', p.GetValue(text)!), p.GetValue(kind)));
         return command;
     }
 

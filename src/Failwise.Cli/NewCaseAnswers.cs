@@ -42,7 +42,7 @@ internal sealed class NewCaseAnswers(KnowledgeBase knowledge)
         IReadOnlyList<string> features = Words("--features", Features, problems);
         IReadOnlyList<string> without = Words("--without", Without, problems);
         int? mains = Count("--mains", Mains, problems);
-        (List<string> history, List<string> symptoms, List<string> denied) = ReadSaid(problems);
+        (List<string> history, List<string> symptoms, List<string> denied) = ReadSaid(problems, kinds);
         CaseDraft draft = new(
             Title?.Trim() ?? "", kinds, Blank(Name), Count("--cylinders", Cylinders, problems), mains, ReadFeed(mains, problems),
             ReadDriveEnd(problems), Blank(NumberOne), features, without, ReadHours(problems), history, symptoms, denied);
@@ -75,27 +75,29 @@ internal sealed class NewCaseAnswers(KnowledgeBase knowledge)
     }
 
     /// <summary>Symptoms and history in the shop's words; 'no' before one denies it.</summary>
-    public (List<string> History, List<string> Symptoms, List<string> Denied) ReadSaid(List<Problem> problems)
+    public (List<string> History, List<string> Symptoms, List<string> Denied) ReadSaid(List<Problem> problems, IReadOnlyList<string>? kinds = null)
     {
         List<string> history = [], symptoms = [], denied = [];
         foreach (string phrase in Split(Said))
         {
-            string? symptom = knowledge.SymptomWords.Find(phrase), circumstance = knowledge.HistoryWords.Find(phrase);
+            string? symptom = knowledge.SymptomWords.Find(phrase, Fit), circumstance = knowledge.HistoryWords.Find(phrase, Fit);
             bool no = symptom is null && circumstance is null && phrase.StartsWith("no ", StringComparison.OrdinalIgnoreCase);
             string bare = no ? phrase[3..].Trim() : phrase;
-            symptom ??= knowledge.SymptomWords.Find(bare);
-            circumstance ??= knowledge.HistoryWords.Find(bare);
+            symptom ??= knowledge.SymptomWords.Find(bare, Fit);
+            circumstance ??= knowledge.HistoryWords.Find(bare, Fit);
             if ((symptom ?? circumstance) is { } id)
             {
                 (no ? denied : symptom is not null ? symptoms : history).Add(id);
                 continue;
             }
 
-            string[] near = [.. WordSearch.Find(knowledge, bare).Where(m => m.Kind is "symptom" or "history").OrderByDescending(m => m.Score).Take(3).Select(m => m.Id)];
+            string[] near = [.. WordSearch.Find(knowledge, bare, kinds: kinds).Where(m => m.Kind is "symptom" or "history").OrderByDescending(m => m.Score).Take(3).Select(m => m.Id)];
             problems.Add(Wrong("FW018", "--said", $"unknown symptom or history word '{bare}'.{(near.Length > 0 ? $" Perhaps: {string.Join(", ", near)}." : Suggest.Nearest(bare, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words]))}"));
         }
 
         return ([.. history.Distinct()], [.. symptoms.Distinct()], [.. denied.Distinct()]);
+
+        int Fit(string id) => kinds is null ? 1 : knowledge.FitOf(id, kinds, []);
     }
 
     public static int? Count(string option, string? written, List<Problem> problems)

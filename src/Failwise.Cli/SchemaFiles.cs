@@ -31,6 +31,7 @@ internal static class SchemaFiles
         ["codes.schema.json"] = Print("A list of Failwise short codes", new ListShape(RuleShapes.ShortCode)),
         ["rates.schema.json"] = Print("A Failwise rate file", RatesReader.Form),
         ["question.schema.json"] = Print("A list of Failwise intake questions", new ListShape(CheckShapes.Question)),
+        ["asked-of.schema.json"] = Print("A list of what Failwise asks of which machine", new ListShape(CheckShapes.AskedOf)),
         ["cover.schema.json"] = Print("A list of Failwise covers", new ListShape(CheckShapes.Cover)),
         ["source.schema.json"] = Print("A list of Failwise sources", new ListShape(RuleShapes.Source)),
     };

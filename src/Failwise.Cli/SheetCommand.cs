@@ -24,7 +24,7 @@ internal static class SheetCommand
         {
             KnowledgeBase knowledge = ShippedRules.Load(p.GetValue(rules));
             CaseReading reading = CaseReader.ReadBegun(knowledge, CaseEditor.FileOf(p.GetValue(path)!));
-            InspectionSheet sheet = SheetPlanner.Plan(knowledge, reading.Case ?? throw new ProblemsException(reading.Problems), p.GetValue(only) ?? []);
+            InspectionSheet sheet = SheetPlanner.PlanWhole(knowledge, reading.Case ?? throw new ProblemsException(reading.Problems), p.GetValue(only) ?? []);
             Output.Write(p.GetValue(format) == "markdown" ? SheetMarkdown.Write(sheet) : SheetHtml.Write(knowledge, sheet, p.GetValue(paper) == "letter" ? Paper.Letter : Paper.A4), p.GetValue(output));
             return 0;
         });

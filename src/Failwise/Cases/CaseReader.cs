@@ -223,6 +223,10 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         return ids;
     }
 
+    /// <summary>Where people call two things the same, what is about such a machine is meant.</summary>
+    private string? ResolveStated(ScalarNode scalar, WordIndex words, string code, string what) =>
+        words.Find(scalar.Text, id => knowledge.FitOf(id, machine.Kinds, machine.Features)) ?? Resolve(scalar, words, code, what);
+
     private string? Resolve(ScalarNode scalar, WordIndex words, string code, string what)
     {
         string? id = words.Find(scalar.Text);
@@ -244,13 +248,13 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         {
             switch (item)
             {
-                case ScalarNode scalar when Resolve(scalar, words, code, what) is { } id:
+                case ScalarNode scalar when ResolveStated(scalar, words, code, what) is { } id:
                     AddStatement(new Statement(id, true, scalar.At));
                     break;
                 case MapNode group when group["not"] is not null:
                     foreach (ScalarNode scalar in group.Scalars("not"))
                     {
-                        if (Resolve(scalar, words, code, what) is { } denied)
+                        if (ResolveStated(scalar, words, code, what) is { } denied)
                         {
                             AddStatement(new Statement(denied, false, scalar.At));
                         }

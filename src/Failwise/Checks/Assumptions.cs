@@ -23,7 +23,7 @@ internal sealed class AssumptionReader(KnowledgeBase knowledge, ProblemList prob
             return Unknown(text, "it says nothing: write a part and what is seen on it, a symptom or a history word.");
         }
 
-        return Stated(rest, denied) ?? Looked(rest, denied) ?? Near(text, rest, denied);
+        return (denied ? Stated(words, false) : null) ?? Stated(rest, denied) ?? Looked(rest, denied) ?? Near(text, rest, denied);
     }
 
     private Assumption? Stated(string[] words, bool denied)
@@ -138,7 +138,7 @@ public static class Assumptions
 
     private static Assumption? FromCodes(KnowledgeBase knowledge, Machine machine, string text)
     {
-        CodeReading codes = ShortCodes.Read(knowledge, text);
+        CodeReading codes = ShortCodes.Read(knowledge, text, machine);
         if (codes.Problems.Count > 0 || CodeFacts.Read(knowledge, machine, codes.Entries, "--assume").Case is not { } facts)
         {
             return null;

@@ -80,7 +80,8 @@ internal sealed class IntakeQuestions
     }
 
     private bool IsAnswered(IntakeQuestion q) =>
-        (q.KnownByReading && teardown.Measurements.Count > 0)
+        teardown.Notes.Any(n => n.StartsWith(q.Asks, StringComparison.Ordinal))
+        || (q.KnownByReading && teardown.Measurements.Count > 0)
         || teardown.Observations.Any(o => q.KnownParts.Any(p => knowledge.PartIs(o.Part, p)))
         || teardown.Observations.Any(o => o.Pattern is not null && q.KnownPatterns.Any(p => knowledge.PatternIs(o.Pattern, p)))
         || teardown.Symptoms.Any(s => q.KnownSymptoms.Contains(s.Id))

@@ -19,7 +19,8 @@ internal sealed class QuestionValue(KnowledgeBase knowledge, IReadOnlyList<Cause
         string[] ids = [.. suspects.SelectMany(s => s.RaisedBy).Where(r => r.Target == LinkTarget.History).Select(r => r.Id).Distinct().Order(StringComparer.Ordinal)];
         foreach (string id in ids)
         {
-            if (known.Contains("history/" + id) || !knowledge.Circumstances.TryGetValue(id, out Circumstance? c) || c.Ask is null || c.HowCommon is <= 0 or >= 1)
+            if (known.Contains("history/" + id) || !knowledge.Circumstances.TryGetValue(id, out Circumstance? c) || c.Ask is null || c.HowCommon is <= 0 or >= 1
+                || knowledge.FitOf(id, teardown.Machine.Kinds, teardown.Machine.Features) == 0)
             {
                 continue;
             }

@@ -85,7 +85,7 @@ internal sealed class Suspicion
         Opening opening = new(knowledge, teardown, how.AllOpen);
         (OpenLook Look, OpenSign[] Shown, double Minutes)[] looks = Shortlist(opening, how.Most);
         EvidenceItem[] questions = how.OnlyLooks
-            ? [] : [.. catalog.Items.Where(i => i.Kind != EvidenceKind.Sign && net.Has(i) && QuickGain([net.NumberOf(i)], null) >= CheckPlanner.LeastGain)];
+            ? [] : [.. catalog.Items.Where(i => i.Kind != EvidenceKind.Sign && net.Has(i) && IsAbout(i) && QuickGain([net.NumberOf(i)], null) >= CheckPlanner.LeastGain)];
         ExactSuspects exact = new(net, suspects, weight, [.. looks.SelectMany(l => NodesOf(l.Shown)).Concat(questions.Select(net.NumberOf)).Distinct()]);
         List<(Candidate Candidate, int[] Nodes)> valued = [.. looks.Select(l => (Value(exact, l.Look, l.Shown, l.Minutes), NodesOf(l.Shown)))];
         IEnumerable<Candidate> all = new LookAhead(exact, opening).Rate(valued);
@@ -213,6 +213,9 @@ internal sealed class Suspicion
             yield return new Candidate(check, null, [.. now.Select((p, i) => ifSo[i] - p)]);
         }
     }
+
+    private bool IsAbout(EvidenceItem item) => item.Kind != EvidenceKind.Symptom
+        || knowledge.FitOf(item.Id[(item.Id.IndexOf('/') + 1)..], teardown.Machine.Kinds, teardown.Machine.Features) > 0;
 
     private PlannedCheck Of(EvidenceItem item, double gain, IReadOnlyList<CheckOutcome> outcomes)
     {

@@ -9,12 +9,14 @@ namespace Failwise.Dialogue;
 internal static class NextLooks
 {
     private const int Most = 4;
+    private const int Planned = 9;
 
     /// <summary>Plans anew; to be called where nobody waits for it.</summary>
     public static IReadOnlyList<NextLook> Of(KnowledgeBase knowledge, TeardownCase teardown)
     {
-        CheckPlan plan = CheckPlanner.Plan(knowledge, teardown, new PlanOptions(Most + 2));
-        return [.. plan.Checks.Select(c => Look(knowledge, c)).OfType<NextLook>().Take(Most)];
+        CheckPlan plan = CheckPlanner.Plan(knowledge, teardown, new PlanOptions(Planned));
+        NextLook[] all = [.. plan.Checks.Select(c => Look(knowledge, c)).OfType<NextLook>()];
+        return [.. all.Where(l => l.Intake is null).Take(Most), .. all.Where(l => l.Intake is not null)];
     }
 
     private static NextLook? Look(KnowledgeBase knowledge, PlannedCheck check)
@@ -25,6 +27,7 @@ internal static class NextLooks
             CheckKind.Symptom when knowledge.Symptoms.TryGetValue(id, out Symptom? s) => new NextLook(s.Says, s.Ask, null, id, true),
             CheckKind.History when knowledge.Circumstances.TryGetValue(id, out Circumstance? c) => new NextLook(c.Says, c.Ask, null, id, false),
             CheckKind.Look or CheckKind.Finding or CheckKind.Gap when check.Parts.Count > 0 => new NextLook(check.Says, Effort(check), check.Parts[0], null, false),
+            CheckKind.Gap => new NextLook(check.Says, check.Why, null, null, false, id),
             _ => null,
         };
     }

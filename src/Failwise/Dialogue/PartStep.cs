@@ -9,6 +9,7 @@ namespace Failwise.Dialogue;
 internal sealed record PartStep(Part? Last) : Step
 {
     private const int Looks = 3;
+    private const int Questions = 2;
     private const double Near = 0.45;
 
     public override Step Before => this with { Last = null };
@@ -22,7 +23,7 @@ internal sealed record PartStep(Part? Last) : Step
 
     public override Turn Take(Talk talk, string text)
     {
-        CodeReading codes = ShortCodes.Read(talk.Knowledge, text);
+        CodeReading codes = ShortCodes.Read(talk.Knowledge, text, talk.Case.Machine);
         if (codes.Problems.Count == 0)
         {
             return new Turn(talk, new Save(codes.Entries, text, false, false, new PartStep(Last: null)));
@@ -54,7 +55,7 @@ internal sealed record PartStep(Part? Last) : Step
         }
 
         HashSet<string> named = [];
-        foreach (NextLook look in (talk.Next ?? []).Take(Looks))
+        foreach (NextLook look in (talk.Next ?? []).Where(l => l.Intake is null).Take(Looks))
         {
             if (look.Part is { } part && named.Add(part))
             {
@@ -64,6 +65,11 @@ internal sealed record PartStep(Part? Last) : Step
             {
                 options.Add(("ask: " + look.Says, look.Detail, () => talk.To(new StatementStep(question, look.IsSymptom))));
             }
+        }
+
+        foreach (NextLook look in (talk.Next ?? []).Where(l => l.Intake is { } id && !talk.Passed.Contains(id)).Take(Questions))
+        {
+            options.Add(("ask: " + look.Says, null, () => (talk with { Passed = [.. talk.Passed, look.Intake!] }).To(new IntakeStep(look.Intake!))));
         }
 
         foreach (Part part in talk.Guide.Untouched(talk.Case).Select(p => p.Part).Where(p => named.Add(p.Id)))
@@ -79,7 +85,7 @@ internal sealed record PartStep(Part? Last) : Step
         string text = talk.Typed.Trim();
         Part[] begun = [.. talk.Guide.Parts.Select(p => p.Part).Where(p => p.Name.Split(' ').Concat(p.Words.SelectMany(w => w.Split(' '))).Any(w => w.StartsWith(text, StringComparison.OrdinalIgnoreCase)))];
         Part[] coded = [.. talk.Guide.Parts.Where(p => text.Length is 1 or 2 && p.Code.StartsWith(text, StringComparison.OrdinalIgnoreCase)).Select(p => p.Part)];
-        IEnumerable<Part> near = WordSearch.Find(talk.Knowledge, text, 8).Where(m => m.Kind == "part" && m.Score >= Near).Select(m => talk.Knowledge.Parts[m.Id])
+        IEnumerable<Part> near = WordSearch.Find(talk.Knowledge, text, 8, talk.Case.Machine.Kinds).Where(m => m.Kind == "part" && m.Score >= Near).Select(m => talk.Knowledge.Parts[m.Id])
             .Where(p => p.Machines.Count == 0 || p.Machines.Any(talk.Case.Machine.Kinds.Contains));
         return Numbered(coded.Concat(near.Where(p => begun.Contains(p))).Concat(begun).Concat(near).DistinctBy(p => p.Id).Take(8)
             .Select(p => (p.Name, p.Words.Count > 0 ? "also: " + string.Join(", ", p.Words.Take(3)) : null, (Func<Turn>)(() => Open(talk, p)))));

@@ -25,7 +25,8 @@ internal sealed record Turn(Talk Next, Effect? Do = null);
 /// <param name="Part">The part to look at; null for a question.</param>
 /// <param name="Question">A word of symptoms or history; null for a look.</param>
 /// <param name="IsSymptom">True when the question is about a symptom.</param>
-internal sealed record NextLook(string Says, string? Detail, string? Part, string? Question, bool IsSymptom);
+/// <param name="Intake">A question of the general kind; null for anything else.</param>
+internal sealed record NextLook(string Says, string? Detail, string? Part, string? Question, bool IsSymptom, string? Intake = null);
 
 /// <summary>The dialogue at one moment. Immutable: an answer gives the next moment and perhaps something to do.</summary>
 /// <param name="Guide">What this machine has and what its parts may show.</param>
@@ -36,6 +37,9 @@ internal sealed record NextLook(string Says, string? Detail, string? Part, strin
 /// <param name="Saves">Entries written since the dialogue began.</param>
 internal sealed record Talk(Guide Guide, TeardownCase Case, Step Step, string Typed, IReadOnlyList<string> Messages, IReadOnlyList<NextLook>? Next, int Saves)
 {
+    /// <summary>General questions that were put in this sitting: answered or not, they are not put again.</summary>
+    public IReadOnlyList<string> Passed { get; init; } = [];
+
     public KnowledgeBase Knowledge => Guide.Knowledge;
 
     public static Talk Begin(KnowledgeBase knowledge, TeardownCase teardown) =>

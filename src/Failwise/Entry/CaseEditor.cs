@@ -9,7 +9,11 @@ namespace Failwise.Entry;
 /// <param name="Problems">Errors that stopped it, and questions a careful person would ask.</param>
 /// <param name="Written">True when the file was changed.</param>
 /// <param name="Case">The case as it reads with the edit; null when it does not read.</param>
-public sealed record CaseEdit(IReadOnlyList<Problem> Problems, bool Written, TeardownCase? Case);
+public sealed record CaseEdit(IReadOnlyList<Problem> Problems, bool Written, TeardownCase? Case)
+{
+    /// <summary>Errors that stood in the file before; they stop nothing here, but the case cannot be read to its end until they are mended.</summary>
+    public IReadOnlyList<Problem> Standing { get; init; } = [];
+}
 
 /// <summary>What became of taking an edit back.</summary>
 /// <param name="Done">True when the file was changed.</param>
@@ -47,14 +51,15 @@ public static class CaseEditor
         }
 
         MapNode before = (MapNode)YamlFile.Parse(text, Shown(file), new ProblemList())!;
-        HashSet<(string, string)> old = [.. CaseReader.Read(knowledge, before, file, new ProblemList()).Problems.Select(p => (p.Code, p.Message))];
+        Problem[] standing = [.. CaseReader.Read(knowledge, before, file, new ProblemList()).Problems];
+        HashSet<(string, string)> old = [.. standing.Select(p => (p.Code, p.Message))];
         CaseReading reading = CaseReader.Read(knowledge, CaseText.With(before, entries, placed: true), file, new ProblemList());
         ILookup<Severity, Problem> fresh = reading.Problems.Where(p => !old.Contains((p.Code, p.Message))).ToLookup(p => p.Severity);
         Problem[] questions = [.. fresh[Severity.Warning], .. reading.Case is { } teardown ? EntryQuestions.Ask(knowledge, teardown, entries) : []];
         Problem[] all = [.. fresh[Severity.Error], .. questions];
         if (dryRun || fresh[Severity.Error].Any() || (questions.Length > 0 && !anyway))
         {
-            return new CaseEdit(all, false, reading.Case);
+            return new CaseEdit(all, false, reading.Case) { Standing = Errors() };
         }
 
         if (questions.Length > 0 && CaseText.Add(text, Shown(file), Confirmed(entries, questions), problems) is { } noted)
@@ -64,7 +69,10 @@ public static class CaseEditor
 
         int over = CaseStore.Read(file, out _) == text ? 0 : 1;
         CaseStore.Replace(file, longer.Text, hadMark, [.. CaseJournal.Read(file).SkipLast(over), longer.Pieces]);
-        return new CaseEdit(all, true, reading.Case);
+        return new CaseEdit(all, true, reading.Case) { Standing = Errors() };
+
+        // A case that is only begun says nothing yet: that is no mistake.
+        Problem[] Errors() => [.. standing.Where(p => p.Severity == Severity.Error && p.Code != "FW033")];
     }
 
     /// <summary>Takes back the last edit that is not taken back yet; hand edits made since stay.</summary>

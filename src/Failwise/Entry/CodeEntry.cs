@@ -1,3 +1,4 @@
+using Failwise.Cases;
 using Failwise.Knowledge;
 using Failwise.Problems;
 using Failwise.Yaml;
@@ -5,7 +6,7 @@ using Failwise.Yaml;
 namespace Failwise.Entry;
 
 /// <summary>Reads one entry of short codes word by word.</summary>
-internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord> words, ProblemList problems)
+internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord> words, ProblemList problems, Machine? machine)
 {
     private const int LongestPhrase = 6;
     private static readonly string[] SoundWords = ["ok", "sound", "clean", "good", "normal"];
@@ -109,7 +110,7 @@ internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord>
         CodeWord first = words[0];
         if (!first.Quoted && (ReadCode(first.Text, StringComparison.Ordinal) ?? ReadPhrase(knowledge.PartWords, 0) ?? ReadCode(first.Text, StringComparison.OrdinalIgnoreCase)) is { } part)
         {
-            ReadNumbers();
+            ReadNumbers(part);
             return part;
         }
 
@@ -136,17 +137,7 @@ internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord>
 
         next = 1;
         at = digits < 0 ? at : Numbers(text[digits..afterNumber]);
-        foreach (char letter in places)
-        {
-            if (PlaceOf(letter) is { } place)
-            {
-                on.Add(place);
-                continue;
-            }
-
-            problems.Error("FW014", words[0].At, $"unknown place code '{letter}' in '{Shape.Short(text)}'. On {knowledge.Parts[code.Id].Name}: {string.Join(", ", knowledge.Codes.Where(c => c.Kind == "place" && FitsOn(code.Id, c.Id)).Select(c => $"{c.Code} {c.Id}"))}.");
-        }
-
+        AddPlaces(code.Id, places, words[0]);
         return code.Id;
     }
 
@@ -156,12 +147,37 @@ internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord>
 
     private string? PlaceOf(char letter) => knowledge.Codes.FirstOrDefault(c => c.Kind == "place" && c.Code == char.ToUpperInvariant(letter).ToString())?.Id;
 
-    private void ReadNumbers()
+    /// <summary>Numbers behind the part, with place letters run on to them as behind a code: 3L.</summary>
+    private void ReadNumbers(string part)
     {
-        if (next < words.Count && at is null && !words[next].Quoted && words[next].Text.TrimStart('#') is { Length: > 0 } text && text.All(IsNumber))
+        if (next >= words.Count || at is not null || words[next].Quoted)
         {
-            at = Numbers(text);
-            next++;
+            return;
+        }
+
+        string text = words[next].Text.TrimStart('#');
+        int digits = text.TakeWhile(IsNumber).Count();
+        if (digits == 0 || !text[digits..].All(char.IsAsciiLetter))
+        {
+            return;
+        }
+
+        at = Numbers(text[..digits]);
+        AddPlaces(part, text[digits..], words[next]);
+        next++;
+    }
+
+    private void AddPlaces(string part, string letters, CodeWord written)
+    {
+        foreach (char letter in letters)
+        {
+            if (PlaceOf(letter) is { } place)
+            {
+                on.Add(place);
+                continue;
+            }
+
+            problems.Error("FW014", written.At, $"unknown place code '{letter}' in '{Shape.Short(written.Text)}'. On {knowledge.Parts[part].Name}: {string.Join(", ", knowledge.Codes.Where(c => c.Kind == "place" && FitsOn(part, c.Id)).Select(c => $"{c.Code} {c.Id}"))}.");
         }
     }
 
@@ -308,17 +324,29 @@ internal sealed class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord>
 
     private CaseEntry? ReadStatement(Location start)
     {
-        int from = words.Count > 1 && Suggest.Fold(words[1].Text) is "no" or "not" ? 2 : 1;
-        string said = string.Join('-', words.Skip(from).TakeWhile(w => !w.Quoted).Select(w => w.Text));
-        string? symptom = said.Length == 0 ? null : knowledge.SymptomWords.Find(said);
-        string? circumstance = said.Length == 0 || symptom is not null ? null : knowledge.HistoryWords.Find(said);
+        // "No compression" is said of an engine that has none: only what is not called so as a whole is denied.
+        bool denied = words.Count > 2 && Suggest.Fold(words[1].Text) is "no" or "not" && Stated(1) is (null, null);
+        int from = denied ? 2 : 1;
+        (string? symptom, string? circumstance) = Stated(from);
         if ((symptom ?? circumstance) is not { } id)
         {
+            string said = Said(from);
             Location where = from < words.Count ? words[from].At : start;
-            return Wrong(symptom is null ? "FW018" : "FW017", where, $"unknown symptom or history word '{Shape.Short(said.Replace('-', ' '))}'.{Suggest.Nearest(said, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words])}");
+            return Wrong("FW018", where, $"unknown symptom or history word '{Shape.Short(said.Replace('-', ' '))}'.{Suggest.Nearest(said, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words])}");
         }
 
-        return new CaseEntry(symptom is not null ? "symptoms" : "history", from == 2 ? YamlText.Group([("not", id)]) : id, start);
+        return new CaseEntry(symptom is not null ? "symptoms" : "history", denied ? YamlText.Group([("not", id)]) : id, start);
+    }
+
+    private string Said(int from) => string.Join('-', words.Skip(from).TakeWhile(w => !w.Quoted).Select(w => w.Text));
+
+    private (string? Symptom, string? Circumstance) Stated(int from)
+    {
+        string said = Said(from);
+        string? symptom = said.Length == 0 ? null : knowledge.SymptomWords.Find(said, Fit);
+        return (symptom, said.Length == 0 || symptom is not null ? null : knowledge.HistoryWords.Find(said, Fit));
+
+        int Fit(string id) => machine is null ? 1 : knowledge.FitOf(id, machine.Kinds, machine.Features);
     }
 
     private CaseEntry? ReadNumber(Location start)

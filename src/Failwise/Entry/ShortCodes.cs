@@ -1,3 +1,4 @@
+using Failwise.Cases;
 using Failwise.Knowledge;
 using Failwise.Problems;
 
@@ -16,13 +17,14 @@ public static class ShortCodes
 
     /// <summary>Reads codes; nothing is written anywhere.</summary>
     /// <param name="text">Entries, each ended by a semicolon or a line break.</param>
-    public static CodeReading Read(KnowledgeBase knowledge, string text)
+    /// <param name="machine">The machine they are about: where people call two things the same, what is about such a machine is meant.</param>
+    public static CodeReading Read(KnowledgeBase knowledge, string text, Machine? machine = null)
     {
         ProblemList problems = new();
         List<CaseEntry> entries = [];
         foreach (IReadOnlyList<CodeWord> words in CodeWords.Split(text, problems))
         {
-            if (new CodeEntry(knowledge, words, problems).Read() is { } entry)
+            if (new CodeEntry(knowledge, words, problems, machine).Read() is { } entry)
             {
                 entries.Add(entry);
             }

@@ -17,6 +17,12 @@ internal static class CheckShapes
         new("minutes", Minutes, true, "Time to open it when what it lies behind is open already [min]."),
         new("behind", Words, false, "Covers that have to be off first."));
 
+    public static readonly GroupShape AskedOf = new("what is asked of which machine", null,
+        new("id", Id, true, "Its id."), new("words", Words, true, "Symptoms and history words."),
+        new("machines", Words, false, "Kinds of machine that they are about; any is enough."),
+        new("not-with", Words, false, "Features of a build with which they make no sense."),
+        new("sources", RuleShapes.SourceRefs, false, "Where this comes from."));
+
     public static readonly GroupShape Question = new("a question", null,
         new("id", Id, true, "Its id."),
         new("asks", Sentence, true, "The question as a person would put it."),

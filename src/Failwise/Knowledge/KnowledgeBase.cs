@@ -18,6 +18,8 @@ public sealed class KnowledgeBase
     private readonly Lazy<WordIndex> placeWords;
 
     private readonly Lazy<IReadOnlySet<string>> quantities;
+    private readonly Lazy<StatementScope> scope;
+    private readonly Lazy<WordRarity> rarity;
     private readonly Lazy<IReadOnlyList<RuleFile>> files;
 
     /// <param name="parts">What the knowledge base is made of.</param>
@@ -34,6 +36,7 @@ public sealed class KnowledgeBase
         Machines = parts.Machines;
         Covers = parts.Covers;
         Questions = parts.Questions;
+        AskedOf = parts.AskedOf;
         Axes = parts.Axes;
         Codes = parts.Codes;
         Sources = parts.Sources;
@@ -57,6 +60,8 @@ public sealed class KnowledgeBase
         featureWords = new Lazy<WordIndex>(() => new WordIndex(Features.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
         machineWords = new Lazy<WordIndex>(() => new WordIndex(Machines.Values.SelectMany(c => c.Words.Append(c.Name).Append(c.Id).Select(w => (w, c.Id)))));
         placeWords = new Lazy<WordIndex>(() => new WordIndex(Axes.SelectMany(a => a.Words.Select(w => (w, w)).Concat(a.Also.Select(kv => (kv.Key, kv.Value))))));
+        scope = new Lazy<StatementScope>(() => new StatementScope(AskedOf.Values, Causes.Values));
+        rarity = new Lazy<WordRarity>(() => WordSearch.Rarity(this));
         quantities = new Lazy<IReadOnlySet<string>>(() => new HashSet<string>(
         [
             "diameter", "taper", "out-of-round", .. Fits.Select(f => f.Clearance).OfType<string>(), .. Limits.Values.SelectMany(l => l.Rows).Select(r => r.Quantity),
@@ -84,6 +89,9 @@ public sealed class KnowledgeBase
 
     /// <summary>What experienced people ask back when a case leaves it open.</summary>
     public IReadOnlyDictionary<string, IntakeQuestion> Questions { get; }
+
+    /// <summary>Which machines symptoms and history words are about, where their causes do not say it.</summary>
+    public IReadOnlyDictionary<string, AskedOf> AskedOf { get; }
 
     public IReadOnlyList<PlaceAxis> Axes { get; }
 
@@ -120,6 +128,11 @@ public sealed class KnowledgeBase
     public IReadOnlyDictionary<Extent, double> ExtentWeights { get; }
 
     internal WordIndex PartWords => partWords.Value;
+
+    internal WordRarity Rarity => rarity.Value;
+
+    /// <summary>0 when a symptom or history word is about other machines than one of these kinds with these features, 2 when it is about just such, else 1.</summary>
+    internal int FitOf(string statement, IReadOnlyList<string> kinds, IReadOnlyCollection<string> features) => scope.Value.Fit(statement, kinds, features);
 
     internal WordIndex PatternWords => patternWords.Value;
 
@@ -198,6 +211,8 @@ internal sealed record KnowledgeParts
 
     public Dictionary<string, IntakeQuestion> Questions { get; } = new(StringComparer.Ordinal);
 
+    public Dictionary<string, AskedOf> AskedOf { get; } = new(StringComparer.Ordinal);
+
     public List<PlaceAxis> Axes { get; } = [];
 
     public List<ShortCode> Codes { get; } = [];
@@ -230,34 +245,34 @@ internal sealed record KnowledgeParts
 /// <summary>Finds an id from what a person wrote: the id, the name or a synonym, whatever the case and the hyphens.</summary>
 internal sealed class WordIndex
 {
-    private readonly Dictionary<string, string> byWord = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string[]> byWord;
 
     public WordIndex(IEnumerable<(string Word, string Id)> words)
     {
         List<(string Word, string Id)> all = [.. words];
-        foreach ((_, string id) in all)
-        {
-            byWord[id] = id;
-        }
-
-        foreach ((string word, string id) in all)
-        {
-            byWord.TryAdd(Suggest.Fold(word), id);
-        }
+        // An id stands before what others call the same.
+        byWord = all.Select(x => (Word: x.Id, x.Id)).Concat(all.Select(x => (Word: Suggest.Fold(x.Word), x.Id))).Distinct()
+            .GroupBy(x => x.Word, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Select(x => x.Id).Distinct().ToArray(), StringComparer.Ordinal);
     }
 
     public IReadOnlyCollection<string> Words => byWord.Keys;
 
-    public string? Find(string written)
+    /// <summary>The id that is meant; null when nothing is called so.</summary>
+    public string? Find(string written) => All(written) is [string first, ..] ? first : null;
+
+    /// <summary>Where several are called so, the first of those that fit best.</summary>
+    public string? Find(string written, Func<string, int> fit) => All(written) is { Length: > 0 } all ? all.MaxBy(fit) : null;
+
+    private string[] All(string written)
     {
-        if (byWord.TryGetValue(written, out string? id))
+        if (byWord.TryGetValue(written, out string[]? ids))
         {
-            return id;
+            return ids;
         }
 
         string folded = Suggest.Fold(written);
-        return byWord.TryGetValue(folded, out id)
-            || (folded.EndsWith('s') && byWord.TryGetValue(folded[..^1], out id))
-            || byWord.TryGetValue(folded + "s", out id) ? id : null;
+        return byWord.TryGetValue(folded, out ids)
+            || (folded.EndsWith('s') && byWord.TryGetValue(folded[..^1], out ids))
+            || byWord.TryGetValue(folded + "s", out ids) ? ids : [];
     }
 }

@@ -54,6 +54,7 @@ internal static class PackedKnowledge
         codec.Map(parts.Parts, PartOf);
         codec.Map(parts.Covers, CoverOf);
         codec.Map(parts.Questions, QuestionOf);
+        codec.Map(parts.AskedOf, AskedOfOf);
         codec.Map(parts.Patterns, PatternOf);
         codec.Map(parts.Circumstances, CircumstanceOf);
         codec.Map(parts.Symptoms, SymptomOf);
@@ -90,6 +91,9 @@ internal static class PackedKnowledge
             (GapKind)c.Number((int)(g?.Gap ?? 0)), c.Texts(g?.Parts), c.Texts(g?.See), c.Texts(g?.Symptoms), c.Texts(g?.History), c.Real(g?.Worth ?? 0))),
         c.Texts(q?.Covers), c.Texts(q?.LooksAt), c.MaybeText(q?.Access), c.Texts(q?.KnownParts), c.Texts(q?.KnownPatterns), c.Texts(q?.KnownSymptoms), c.Texts(q?.KnownHistory), c.Flag(q?.KnownByReading ?? false),
         Sources(c, q?.Sources), c.At(q?.At ?? default));
+
+    private static AskedOf AskedOfOf(PackCodec c, AskedOf? a) => new(
+        c.Text(a?.Id), c.Texts(a?.Words), c.Texts(a?.Machines), c.Texts(a?.NotWith), Sources(c, a?.Sources), c.At(a?.At ?? default));
 
     private static PlaceAxis Axis(PackCodec c, PlaceAxis? a)
     {

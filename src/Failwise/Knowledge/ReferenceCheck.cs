@@ -83,6 +83,14 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
 
         CheckCycles();
         CheckCovers();
+        foreach (AskedOf asked in knowledge.AskedOf.Values)
+        {
+            Sources(asked.Sources, asked.At);
+            Each(asked.Words, "FW017", "history word or symptom", [.. knowledge.Circumstances.Keys, .. knowledge.Symptoms.Keys], asked.At);
+            Each(asked.Machines, "FW022", "machine kind", knowledge.Machines.Keys, asked.At);
+            Each(asked.NotWith, "FW019", "feature", knowledge.Features.Keys, asked.At);
+        }
+
         foreach (IntakeQuestion question in knowledge.Questions.Values)
         {
             CheckQuestion(question);

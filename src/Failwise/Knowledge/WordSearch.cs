@@ -12,46 +12,65 @@ public static class WordSearch
 {
     private const double NearWord = 0.8;
     private const double WordPart = 0.6;
-    private static readonly HashSet<string> Idle = ["a", "an", "the", "of", "on", "in", "at", "is", "are", "was", "it", "its", "and", "to", "with", "number", "no", "my", "one", "two", "three", "four", "five", "six"];
+    private const double OtherMachine = 0.5;
 
     /// <summary>The best matches of each kind, best first; none when nothing is near.</summary>
     /// <param name="most">Matches kept per kind.</param>
-    public static IReadOnlyList<WordMatch> Find(KnowledgeBase knowledge, string text, int most = 4)
+    /// <param name="kinds">Kinds of the machine that is spoken of: words about other machines fall back. All alike when null.</param>
+    public static IReadOnlyList<WordMatch> Find(KnowledgeBase knowledge, string text, int most = 4, IReadOnlyList<string>? kinds = null)
     {
-        string[] asked = [.. Split(text).Where(w => !Idle.Contains(w) && !w.All(char.IsAsciiDigit))];
-        if (asked.Length == 0)
+        WordRarity rarity = knowledge.Rarity;
+        string[] asked = [.. Split(text).Where(w => !w.All(char.IsAsciiDigit))];
+        if (asked.All(WordRarity.IsFiller))
         {
             return [];
         }
 
         return
         [
-            .. Best("part", knowledge.Parts.Values.Where(p => p.Id != "part").Select(p => (p.Id, p.Name, p.Name, p.Words.Append(p.Name).Append(p.Id)))),
-            .. Best("pattern", knowledge.Patterns.Values.Select(p => (p.Id, p.Name, p.Says, p.Words.Append(p.Name).Append(p.Id)))),
-            .. Best("symptom", knowledge.Symptoms.Values.Select(s => (s.Id, s.Id, s.Says, s.Words.Append(s.Id).Append(s.Says)))),
-            .. Best("history", knowledge.Circumstances.Values.Select(c => (c.Id, c.Id, c.Says, c.Words.Append(c.Id).Append(c.Says)))),
+            .. Best("part", knowledge.Parts.Values.Where(p => p.Id != "part").Select(p => (p.Id, p.Name, p.Name, PhrasesOf(p), kinds is null || p.Machines.Count == 0 || p.Machines.Any(kinds.Contains)))),
+            .. Best("pattern", knowledge.Patterns.Values.Select(p => (p.Id, p.Name, p.Says, PhrasesOf(p), true))),
+            .. Best("symptom", knowledge.Symptoms.Values.Select(s => (s.Id, s.Id, s.Says, PhrasesOf(s), Fits(s.Id)))),
+            .. Best("history", knowledge.Circumstances.Values.Select(c => (c.Id, c.Id, c.Says, PhrasesOf(c), Fits(c.Id)))),
         ];
 
-        IEnumerable<WordMatch> Best(string kind, IEnumerable<(string Id, string Name, string Says, IEnumerable<string> Words)> entries) =>
-            entries.Select(e => new WordMatch(kind, e.Id, e.Name, e.Says, e.Words.Max(w => Score(asked, Split(w)))))
+        bool Fits(string id) => kinds is null || knowledge.FitOf(id, kinds, []) > 0;
+
+        IEnumerable<WordMatch> Best(string kind, IEnumerable<(string Id, string Name, string Says, IEnumerable<string> Words, bool Fits)> entries) =>
+            entries.Select(e => new WordMatch(kind, e.Id, e.Name, e.Says, (e.Fits ? 1 : OtherMachine) * e.Words.Max(w => Score(rarity, asked, Split(w)))))
                 .Where(m => m.Score >= 0.3)
                 .OrderByDescending(m => m.Score).ThenBy(m => m.Id, StringComparer.Ordinal).Take(most);
     }
 
+    /// <summary>How telling each word of the vocabulary is.</summary>
+    internal static WordRarity Rarity(KnowledgeBase knowledge) => new(
+    [
+        .. knowledge.Parts.Values.Select(p => PhrasesOf(p).SelectMany(Split)), .. knowledge.Patterns.Values.Select(p => PhrasesOf(p).SelectMany(Split)),
+        .. knowledge.Symptoms.Values.Select(s => PhrasesOf(s).SelectMany(Split)), .. knowledge.Circumstances.Values.Select(c => PhrasesOf(c).SelectMany(Split)),
+    ]);
+
+    private static IEnumerable<string> PhrasesOf(Part p) => p.Words.Append(p.Name).Append(p.Id);
+
+    private static IEnumerable<string> PhrasesOf(Pattern p) => p.Words.Append(p.Name).Append(p.Id);
+
+    private static IEnumerable<string> PhrasesOf(Symptom s) => s.Words.Append(s.Id).Append(s.Says);
+
+    private static IEnumerable<string> PhrasesOf(Circumstance c) => c.Words.Append(c.Id).Append(c.Says);
+
     private static string[] Split(string text) => Suggest.Fold(text).Split(['-', ',', '.', ';', ':', '(', ')', '/', '"', '\''], StringSplitOptions.RemoveEmptyEntries);
 
-    /// <summary>How well an entry's words are met by the words asked for: mostly the entry's own cover, so that long texts may name several things.</summary>
-    private static double Score(string[] asked, string[] entry)
+    /// <summary>How well an entry's words are met by the words asked for: mostly the entry's own cover, so that long texts may name several things. A telling word counts more.</summary>
+    private static double Score(WordRarity rarity, string[] asked, string[] entry)
     {
-        string[] own = [.. entry.Where(w => !Idle.Contains(w))];
-        if (own.Length == 0)
+        double own = entry.Sum(rarity.Of), said = asked.Sum(rarity.Of);
+        if (own <= 0 || entry.All(WordRarity.IsFiller))
         {
             return 0;
         }
 
-        double met = own.Sum(word => asked.Max(a => Alike(a, word)));
-        double used = asked.Sum(a => own.Max(word => Alike(a, word)));
-        return 0.75 * met / own.Length + 0.25 * used / asked.Length;
+        double met = entry.Sum(word => rarity.Of(word) * asked.Max(a => Alike(a, word)));
+        double used = asked.Sum(a => rarity.Of(a) * entry.Max(word => Alike(a, word)));
+        return 0.85 * met / own + 0.15 * used / said;
     }
 
     private static double Alike(string a, string b)
@@ -68,8 +87,9 @@ public static class WordSearch
         }
 
         int shorter = Math.Min(x.Length, y.Length);
-        int allowed = shorter <= 3 ? 0 : shorter <= 6 ? 1 : 2;
-        return allowed > 0 && Suggest.Distance(x, y, allowed) <= allowed ? NearWord
+        // Short words that begin otherwise, or differ in one letter of four, are other words: turn is not burn, worn no worm.
+        int allowed = shorter <= 3 || (shorter == 4 && x.Length == y.Length) ? 0 : shorter <= 6 ? 1 : 2;
+        return allowed > 0 && (shorter > 6 || x[0] == y[0]) && Suggest.Distance(x, y, allowed) <= allowed ? NearWord
             : shorter >= 4 && (x.StartsWith(y, StringComparison.Ordinal) || y.StartsWith(x, StringComparison.Ordinal)) ? WordPart : 0;
     }
 

@@ -23,9 +23,9 @@ internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
     private static readonly string[] Undocumented = ["common-practice", "from-memory", "judgement"];
     private static readonly (Threat Threat, string Title, string Gone)[] Sections =
     [
-        (Threat.Turning, "Before it is turned over or run again", "Spoilt when it runs on, so it stays as it is until they are looked at"),
-        (Threat.Dismantling, "Before it is stripped", "Gone once it is apart"),
-        (Threat.Cleaning, "Before anything is washed, wiped or blown", "Gone once it is washed"),
+        (Threat.Turning, TickList.Titles[Threat.Turning], "Spoilt when it runs on, so it stays as it is until they are looked at"),
+        (Threat.Dismantling, TickList.Titles[Threat.Dismantling], "Gone once it is apart"),
+        (Threat.Cleaning, TickList.Titles[Threat.Cleaning], "Gone once it is washed"),
     ];
 
     private readonly MarkdownText page = new();
@@ -69,16 +69,9 @@ internal sealed class SecurePage(KnowledgeBase knowledge, SecurePlan plan)
     {
         SheetRule rule = line.Rule;
         string text = (rule.Stop ? "**STOP** " : "") + (line.IfFitted ? "If fitted: " : "") + rule.Says + References(rule.Sources);
-        if (rule.Reading is { } reading)
+        if (TickList.Blanks(line) is { } blanks)
         {
-            string unit = reading.Unit is null ? "" : " " + reading.Unit;
-            string blanks = line.Times switch
-            {
-                null => "........" + unit,
-                0 => "each ........" + unit,
-                { } n => string.Join(", ", Enumerable.Range(1, n).Select(i => $"No. {i} ......")) + unit,
-            };
-            text += $" {EvidenceGathering.Capital(reading.What)}: {blanks}{(reading.Limit is null ? "" : $" (against: {reading.Limit})")}";
+            text += " " + blanks;
         }
 
         return "[ ] " + text;

@@ -1,4 +1,5 @@
 using Failwise.Knowledge;
+using Failwise.Securing;
 
 namespace Failwise.Sheets;
 
@@ -35,6 +36,9 @@ public sealed record InspectionSheet(
     string Title, string Machine, IReadOnlyList<SheetQuestion> Symptoms, IReadOnlyList<SheetQuestion> History, IReadOnlyList<SheetPart> Parts,
     IReadOnlyList<SheetReading> Readings, IReadOnlyList<SheetMark> Debris)
 {
+    /// <summary>What to tick before the machine is turned, stripped or washed; empty on sheets of single parts.</summary>
+    public IReadOnlyList<TickSection> Secure { get; init; } = [];
+
     /// <summary>Every mark of these sheets that has a short code, each once, by code.</summary>
     public IReadOnlyList<SheetMark> Legend =>
         [.. Parts.SelectMany(p => p.Marks).Where(m => m.Write != m.Pattern.Id).DistinctBy(m => m.Write).OrderBy(m => m.Write, StringComparer.Ordinal)];

@@ -3,6 +3,7 @@ using System.Net;
 using System.Text;
 using Failwise.Drawings;
 using Failwise.Knowledge;
+using Failwise.Securing;
 
 namespace Failwise.Sheets;
 
@@ -19,6 +20,7 @@ public static class SheetHtml
     {
         StringBuilder body = new();
         Head(body, sheet);
+        Secure(body, sheet.Secure);
         SheetRules.Write(body);
         Questions(body, "What it did before it was stopped", sheet.Symptoms);
         Questions(body, "History: what was done, what was it like", sheet.History);
@@ -39,6 +41,21 @@ public static class SheetHtml
         <table class="fill"><tr><td>Date</td><td>Looked at by</td><td>Hours or km</td></tr><tr><td>Maker's number</td><td>Oil: kind, last changed</td><td>Photos: numbers</td></tr></table></header>
 
         """);
+
+    private static void Secure(StringBuilder body, IReadOnlyList<TickSection> sections)
+    {
+        foreach (TickSection section in sections)
+        {
+            body.Append("<section class=\"ask\"><h2>").Append(Encode(section.Title)).Append("</h2>\n<table class=\"ticks\"><thead><tr><th>done</th><th>what</th></tr></thead><tbody>\n");
+            foreach (TickLine line in section.Lines)
+            {
+                body.Append("<tr><td class=\"box\"></td><td>").Append(line.Stop ? "<b>STOP</b> " : "").Append(Encode(line.Says))
+                    .Append(line.Blanks is { } blanks ? " <b>" + Encode(blanks) + "</b>" : "").Append("</td></tr>\n");
+            }
+
+            body.Append("</tbody></table></section>\n");
+        }
+    }
 
     private static void Questions(StringBuilder body, string title, IReadOnlyList<SheetQuestion> questions)
     {

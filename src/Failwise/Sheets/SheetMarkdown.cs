@@ -1,5 +1,6 @@
 using Failwise.Knowledge;
 using Failwise.Reports;
+using Failwise.Securing;
 
 namespace Failwise.Sheets;
 
@@ -17,6 +18,12 @@ public static class SheetMarkdown
         md.Table(["date", "looked at by", "hours or km"], [[Empty, Empty, Empty]]);
         md.Paragraph("Look before you clean: cleaning destroys what is marked \\*. Write into the box: 1 trace, 2 light, 3 moderate, 4 heavy, 5 destroyed; ? not quite sure, ?? doubtful. "
             + "`ok` looked at and normal, `nl` not looked at; an empty box says nothing. A letter beside the number says where on the part.");
+        foreach (TickSection section in sheet.Secure)
+        {
+            md.Heading(2, section.Title);
+            md.Bullets(section.Lines.Select(l => $"[ ] {(l.Stop ? "**STOP** " : "")}{l.Says}{(l.Blanks is null ? "" : " " + l.Blanks)}"));
+        }
+
         Questions(md, "What it did before it was stopped", sheet.Symptoms);
         Questions(md, "History", sheet.History);
         foreach (SheetPart part in sheet.Parts)

@@ -5,6 +5,7 @@ using Failwise.Checks;
 using Failwise.Drawings;
 using Failwise.Knowledge;
 using Failwise.Problems;
+using Failwise.Securing;
 
 namespace Failwise.Sheets;
 
@@ -17,6 +18,12 @@ public static class SheetPlanner
     private const int OpenColumns = 6;
     private const int FullGrids = 9;
     private const double SurelyFitted = 0.75;
+
+    /// <summary>The sheets of the whole job: first what to secure before the machine is stripped and washed, then its parts; single parts go without.</summary>
+    /// <param name="only">Codes or words of the parts wanted; all of the machine when empty.</param>
+    /// <exception cref="ProblemsException">A word of <paramref name="only"/> is no part with a short code.</exception>
+    public static InspectionSheet PlanWhole(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<string> only) =>
+        Plan(knowledge, teardown, only) with { Secure = only.Count > 0 ? [] : TickList.Of(knowledge, SecurePlanner.Plan(knowledge, teardown)) };
 
     /// <summary>The sheets. Parts without a short code are left to the lines for anything else.</summary>
     /// <param name="only">Codes or words of the parts wanted; all of the machine when empty.</param>

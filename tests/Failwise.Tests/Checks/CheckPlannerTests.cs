@@ -131,6 +131,43 @@ public sealed class CheckPlannerTests
     }
 
     [Fact]
+    public void The_owner_of_a_boat_is_not_asked_about_axles_wheels_and_pedals()
+    {
+        string[] ofVehicles = [.. Shipped.AskedOf.Values.Where(a => a.NotWith.Contains("marine")).SelectMany(a => a.Words)];
+        const string Seen = "{part: gearbox-bearing, see: spalled}, {part: gear, see: worn}";
+        TeardownCase boat = Bench.Case(Shipped, Seen, "symptoms: [gear-noise]", "{kind: gearbox, features: [marine]}");
+        TeardownCase tractor = Bench.Case(Shipped, Seen, "symptoms: [gear-noise]", "{kind: [gearbox, axle]}");
+
+        ofVehicles.Length.Should().BeGreaterThan(15);
+        Asked(boat).Should().NotIntersectWith(ofVehicles);
+        Asked(tractor).Should().IntersectWith(ofVehicles, because: "else the test could not fail");
+
+        string[] Asked(TeardownCase teardown) => [.. Suspicion.Of(Shipped, teardown, WhatIf.RankPlainly(Shipped, teardown)).Candidates(new PlanOptions(20))
+            .Where(c => c.Check.Kind is CheckKind.History or CheckKind.Symptom).Select(c => c.Check.Id.Split('/')[1])];
+    }
+
+    [Fact]
+    public void What_cleaning_takes_away_is_looked_at_first_and_what_cuts_the_part_up_last()
+    {
+        TeardownCase closed = Bench.Case(Shipped, "", "symptoms: [loss-of-power]", "{kind: engine}");
+        Candidate[] alike = [Check("plain", null, 0.5), Check("washes-off", null, 0.5, lostBy: "cleaning"), Check("cut", null, 0.9, destroys: true)];
+
+        CheckSequence.Choose(alike, new Opening(Shipped, closed, false), 3).Select(c => c.Id).Should().Equal("look/washes-off", "look/plain", "look/cut");
+    }
+
+    [Fact]
+    public void A_check_that_cuts_or_washes_the_part_says_so()
+    {
+        string[] cutting = ["Section", "section through", "Hardness run", "Cut the part", "polished section"];
+        Pattern[] cut = [.. Shipped.Patterns.Values.Where(p => p.Check is { } check && cutting.Any(w => check.How.StartsWith(w, StringComparison.Ordinal) || check.How.Contains(" " + w, StringComparison.Ordinal)) && !check.How.Contains("or dye-test", StringComparison.Ordinal))];
+
+        cut.Length.Should().BeGreaterThan(10);
+        cut.Where(p => p.Check!.Destroys != true).Select(p => p.Id).Should().BeEmpty();
+        Shipped.Patterns["bearing-dirty-only"].Check!.Destroys.Should().BeTrue(because: "washing it to see whether it runs clean takes grease and dirt away");
+        Shipped.Patterns.Values.Count(p => p.Check?.LostBy.Contains("cleaning") == true).Should().BeGreaterThan(100);
+    }
+
+    [Fact]
     public void A_cover_is_taken_off_once_and_what_dismantling_destroys_is_looked_at_before()
     {
         TeardownCase closed = Bench.Case(Shipped, "", "symptoms: [loss-of-power]", "{kind: engine}");

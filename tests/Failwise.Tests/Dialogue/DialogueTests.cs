@@ -1,4 +1,5 @@
 using Failwise.Cases;
+using Failwise.Checks;
 using Failwise.Dialogue;
 using Failwise.Entry;
 using Failwise.Knowledge;
@@ -272,4 +273,48 @@ public class DialogueTests
 
         sitting.Text.Should().StartWith(Start);
     }
+
+    [Fact]
+    public void A_general_question_is_answered_with_a_digit_and_goes_on_until_enter()
+    {
+        using Sitting sitting = Asked("operator");
+
+        sitting.Press("1").Screen.Question.Should().Be(Repository.Knowledge.Questions["operator"].Asks);
+        string first = sitting.Screen.Choices[0].Says;
+        sitting.Press("1\n");
+
+        sitting.Read().History.Should().ContainSingle().Which.Holds.Should().BeTrue();
+        Repository.Knowledge.Circumstances[sitting.Read().History[0].Id].Says.Should().Be(first);
+        sitting.Hear([Question("operator")]);
+        sitting.Screen.Choices.Should().NotContain(c => c.Says.StartsWith("ask:"), "it was put once");
+    }
+
+    [Fact]
+    public void A_general_question_can_be_skipped_denied_or_answered_in_words()
+    {
+        using Sitting skipped = Asked("operator");
+        using Sitting denied = Asked("happened-before");
+        using Sitting known = Asked("recent-work");
+        using Sitting noted = Asked("first-failure");
+
+        skipped.Press("1\n");
+        denied.Press("1").Press(denied.Screen.Choices.Single(c => c.Says == "none of these").Key.ToString());
+        known.Press("1crank ground\n");
+        noted.Press("1the pump, they think\n");
+
+        skipped.Text.Should().Be(Start);
+        denied.Read().History.Should().HaveCountGreaterThan(2).And.OnlyContain(s => !s.Holds);
+        known.Read().History.Should().ContainSingle().Which.Id.Should().Be("crank-ground");
+        noted.Read().Notes.Should().ContainSingle().Which.Should().Be(Repository.Knowledge.Questions["first-failure"].Asks + " the pump, they think");
+        CheckPlanner.Plan(Repository.Knowledge, noted.Read(), new PlanOptions(20)).Checks.Should().NotContain(c => c.Id == "ask/first-failure");
+    }
+
+    private static Sitting Asked(string question)
+    {
+        Sitting sitting = new(Start);
+        sitting.Hear([Question(question)]);
+        return sitting;
+    }
+
+    private static NextLook Question(string id) => new(Repository.Knowledge.Questions[id].Asks, null, null, null, false, id);
 }

@@ -206,4 +206,18 @@ public class CaseEditorTests
 
         return head + tail == shorter.Length && longer.Length > shorter.Length;
     }
+
+    [Fact]
+    public void Mistakes_that_stood_in_the_case_before_are_told_and_stop_nothing()
+    {
+        using TemporaryFolder folder = new();
+        string wrong = folder.Write("wrong.yaml", "title: Pump\nmachine: {kind: engine, features: [dissel]}\n");
+        string begun = folder.Write("begun.yaml", "title: Pump\nmachine: {kind: engine, features: [diesel]}\n");
+
+        CaseEdit edit = CaseEditor.Add(Knowledge, wrong, ShortCodes.Read(Knowledge, "OP ok").Entries);
+
+        edit.Written.Should().BeTrue();
+        edit.Standing.Should().ContainSingle().Which.ToString().Should().Contain("wrong.yaml:2:").And.Contain("error FW019").And.Contain("Did you mean 'diesel'?");
+        CaseEditor.Add(Knowledge, begun, ShortCodes.Read(Knowledge, "OP ok").Entries).Standing.Should().BeEmpty();
+    }
 }

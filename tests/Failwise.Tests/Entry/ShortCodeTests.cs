@@ -1,3 +1,4 @@
+using Failwise.Cases;
 using Failwise.Entry;
 using Failwise.Knowledge;
 using Failwise.Problems;
@@ -23,6 +24,11 @@ public class ShortCodeTests
     [InlineData("OC nl", "not-looked-at", "oil-cooler")]
     [InlineData("OC nl \"sent away\"", "not-looked-at", "{part: oil-cooler, reason: sent away}")]
     [InlineData("hours-total 3900", "history", "{hours-total: 3900}")]
+    [InlineData("main bearing 1L wiped", "observations", "{part: main-bearing, at: 1, on: lower, see: wiped}")]
+    [InlineData("big end 1,3U ok", "observations", "{part: rod-bearing, at: [1, 3], on: upper, see: sound}")]
+    [InlineData("!no compression one", "symptoms", "no-compression-one")]
+    [InlineData("!no no compression one", "symptoms", "{not: no-compression-one}")]
+    [InlineData("!no oil leak", "symptoms", "{not: oil-leak}")]
     [InlineData("MJ2 diameter = 57.94 mm max 58.00 mm with micrometer", "readings", "{quantity: diameter, part: main-journal, at: 2, value: 57.94 mm, limit: {max: 58.00 mm}, with: micrometer}")]
     public void Codes_mean_what_the_table_says(string codes, string section, string yaml)
     {
@@ -42,6 +48,32 @@ public class ShortCodeTests
         reading.Problems.Should().BeEmpty();
         reading.Entries.Select(e => e.Section).Should().Equal("symptoms", "history");
         reading.Entries[1].Yaml.Should().Be("{not: parts-cleaned-before-looking}");
+    }
+
+    [Theory]
+    [InlineData("gearbox", "turns-rough-by-hand")]
+    [InlineData("steering", "steering-stiff")]
+    public void What_people_call_the_same_is_what_such_a_machine_can_do(string kind, string symptom)
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", $"title: Unit\nmachine: {{kind: {kind}}}\nsymptoms: [hard to turn]\n");
+        Machine machine = CaseReader.Read(Knowledge, file).Case!.Machine;
+
+        ShortCodes.Read(Knowledge, "!hard to turn", machine).Entries.Should().ContainSingle().Which.Yaml.Should().Be(symptom);
+        CaseReader.Read(Knowledge, file).Case!.Symptoms.Should().ContainSingle().Which.Id.Should().Be(symptom);
+        WordSearch.Find(Knowledge, "hard to turn", 4, [kind]).First(m => m.Kind == "symptom").Id.Should().Be(symptom);
+    }
+
+    [Fact]
+    public void A_telling_word_counts_more_than_one_that_stands_everywhere()
+    {
+        WordRarity rarity = Knowledge.Rarity;
+
+        rarity.Of("crankshaft").Should().BeLessThan(rarity.Of("circlip")).And.BeGreaterThan(rarity.Of("the"));
+        rarity.Of("number").Should().Be(rarity.Of("on"), because: "words that join others say nothing, however rare they are");
+        WordSearch.Find(Knowledge, "on the number of").Should().BeEmpty();
+        WordSearch.Find(Knowledge, "the copper is showing on number three").First(m => m.Kind == "pattern").Id.Should().Be("copper-showing");
+        WordSearch.Find(Knowledge, "will not turn", 9).Should().NotContain(m => m.Id == "burnt", because: "turn is not burn");
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public sealed class LayoutTests
         ["Pricing"] = ["Problems", "Yaml", "Knowledge", "Work"],
         ["Scoring"] = ["Problems", "Yaml", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Reports"],
         ["Reports"] = ["Calculations", "Knowledge", "Cases", "Measurements", "Findings", "Causes", "Checks", "Work", "Pricing", "Drawings", "Securing"],
-        ["Sheets"] = ["Problems", "Knowledge", "Cases", "Causes", "Checks", "Drawings", "Reports"],
+        ["Sheets"] = ["Problems", "Knowledge", "Cases", "Causes", "Checks", "Drawings", "Securing", "Reports"],
         ["Dialogue"] = ["Problems", "Yaml", "Knowledge", "Cases", "Entry", "Checks", "Sheets", "Reports"],
         ["Securing"] = ["Knowledge", "Cases", "Measurements", "Findings", "Causes"],
     };

@@ -4,7 +4,10 @@ using Failwise.Cases;
 using Failwise.Entry;
 using Failwise.Knowledge;
 using Failwise.Problems;
+using Failwise.Reports;
+using Failwise.Securing;
 using Failwise.Sheets;
+using Paper = Failwise.Sheets.Paper;
 
 namespace Failwise.Tests.Sheets;
 
@@ -88,6 +91,28 @@ public partial class SheetTests
         sheet.Parts.Select(p => p.Part.Id).Should().NotContain(["gear-oil", "synchro-ring", "clutch-brake"], "this engine has no gearbox in the case");
 
         SheetPart Part(string id) => sheet.Parts.Single(p => p.Part.Id == id);
+    }
+
+    [Fact]
+    public void A_sheet_starts_with_what_to_secure_on_this_machine()
+    {
+        TeardownCase pump = CaseReader.Read(Knowledge, Repository.Folder("examples", "pump-engine")).Case!;
+        InspectionSheet sheet = SheetPlanner.PlanWhole(Knowledge, pump, []);
+        TickLine[] lines = [.. sheet.Secure.SelectMany(s => s.Lines)];
+        string secure = SecureReport.Write(Knowledge, SecurePlanner.Plan(Knowledge, pump));
+        string html = SheetHtml.Write(Knowledge, sheet, Paper.A4), markdown = SheetMarkdown.Write(sheet);
+
+        sheet.Secure.Select(s => s.Title).Should().Equal("What can hurt someone", "Before it is turned over or run again", "Before it is stripped", "Before anything is washed, wiped or blown");
+        lines.Length.Should().BeGreaterThan(15);
+        sheet.Secure[0].Lines.Should().OnlyContain(l => secure.Contains("[ ] " + (l.Stop ? "**STOP** " : "") + l.Says, StringComparison.Ordinal), "both print the same lines");
+        foreach (TickLine line in lines)
+        {
+            markdown.Should().Contain($"[ ] {(line.Stop ? "**STOP** " : "")}{line.Says}");
+        }
+
+        html.IndexOf("Before it is stripped", StringComparison.Ordinal).Should().BeLessThan(html.IndexOf("How to fill in", StringComparison.Ordinal));
+        FluentActions.Invoking(() => XDocument.Parse(html[html.IndexOf("<body>", StringComparison.Ordinal)..html.IndexOf("</html>", StringComparison.Ordinal)].Trim())).Should().NotThrow();
+        SheetPlanner.PlanWhole(Knowledge, pump, ["MB"]).Secure.Should().BeEmpty();
     }
 
     [Fact]
