@@ -7,12 +7,16 @@ namespace Failwise.Causes;
 internal sealed class CauseIndex
 {
     private static readonly ConditionalWeakTable<KnowledgeBase, CauseIndex> Known = [];
+    private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
 
     private CauseIndex(KnowledgeBase knowledge)
     {
         Match = new SignMatch(knowledge);
-        foreach (Cause cause in knowledge.Causes.Values.OrderBy(c => c.Id, StringComparer.Ordinal))
+        Causes = [.. knowledge.Causes.Values.OrderBy(c => c.Id, StringComparer.Ordinal)];
+        for (int number = 0; number < Causes.Count; number++)
         {
+            Cause cause = Causes[number];
+            numbers[cause.Id] = number;
             foreach (CauseLink link in cause.Leaves)
             {
                 Add(link.Target switch
@@ -25,7 +29,7 @@ internal sealed class CauseIndex
                 }, cause, link);
                 if (link.Target == LinkTarget.Sign)
                 {
-                    AddTo(ByPart, link.Sign!.Part, cause, link);
+                    AddTo(ByPart, link.Sign!.Part, (cause, link, number, Match.NumberOf(link.Sign.Pattern)));
                 }
             }
 
@@ -39,22 +43,27 @@ internal sealed class CauseIndex
     /// <summary>Causes that leave or bring about the target, in order of id.</summary>
     public Dictionary<string, List<(Cause Cause, CauseLink Link)>> ByTarget { get; } = new(StringComparer.Ordinal);
 
-    /// <summary>Causes that leave any sign on the part.</summary>
-    public Dictionary<string, List<(Cause Cause, CauseLink Link)>> ByPart { get; } = new(StringComparer.Ordinal);
+    /// <summary>Causes that leave any sign on the part, in order of id, each with its number and that of the sign's pattern.</summary>
+    public Dictionary<string, List<(Cause Cause, CauseLink Link, int Number, int Pattern)>> ByPart { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>All causes in order of id: the place of a cause is its number.</summary>
+    public IReadOnlyList<Cause> Causes { get; }
 
     public SignMatch Match { get; }
 
     public static CauseIndex Of(KnowledgeBase knowledge) => Known.GetValue(knowledge, k => new CauseIndex(k));
 
-    private void Add(string key, Cause cause, CauseLink link) => AddTo(ByTarget, key, cause, link);
+    public int NumberOf(Cause cause) => numbers[cause.Id];
 
-    private static void AddTo(Dictionary<string, List<(Cause, CauseLink)>> to, string key, Cause cause, CauseLink link)
+    private void Add(string key, Cause cause, CauseLink link) => AddTo(ByTarget, key, (cause, link));
+
+    private static void AddTo<T>(Dictionary<string, List<T>> to, string key, T entry)
     {
-        if (!to.TryGetValue(key, out List<(Cause, CauseLink)>? list))
+        if (!to.TryGetValue(key, out List<T>? list))
         {
             to[key] = list = [];
         }
 
-        list.Add((cause, link));
+        list.Add(entry);
     }
 }

@@ -18,13 +18,16 @@ internal sealed class CauseNetwork
     private readonly List<NetworkNode> nodes = [];
     private readonly Dictionary<string, bool> circumstances;
     private readonly HashSet<string> heard = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, Dictionary<string, CauseLink>> linksInto = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, LinkInto[]> linksInto = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> causes = new(StringComparer.Ordinal);
+    private readonly StrongestLinks collector;
 
     public CauseNetwork(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<EvidenceItem> items, IReadOnlyList<EvidenceItem>? possible = null)
     {
         this.knowledge = knowledge;
         this.teardown = teardown;
         index = CauseIndex.Of(knowledge);
+        collector = new StrongestLinks(index.Causes.Count);
         build = new BuildFit(knowledge, teardown);
         circumstances = items.Where(i => i.Kind == EvidenceKind.Circumstance).ToDictionary(i => i.Id, i => i.Present, StringComparer.Ordinal);
         List<EvidenceItem> known = [];
@@ -43,9 +46,10 @@ internal sealed class CauseNetwork
 
         known.AddRange(items.Where(i => i.Kind == EvidenceKind.Circumstance && heard.Contains(i.Id)));
         Known = known;
-        Network = new NoisyOrNetwork(nodes);
-        Roots = [.. numbers.Where(n => n.Key.StartsWith("cause/", StringComparison.Ordinal)).Select(n => knowledge.Causes[n.Key[6..]]).Where(c => c.IsRoot).OrderBy(c => c.Id, StringComparer.Ordinal)];
-        States = [.. numbers.Where(n => n.Key.StartsWith("cause/", StringComparison.Ordinal)).Select(n => knowledge.Causes[n.Key[6..]]).Where(c => !c.IsRoot).OrderBy(c => c.Id, StringComparer.Ordinal)];
+        Network = NoisyOrNetwork.Trusted([.. nodes]);
+        Cause[] all = [.. causes.Keys.Order(StringComparer.Ordinal).Select(id => knowledge.Causes[id])];
+        Roots = [.. all.Where(c => c.IsRoot)];
+        States = [.. all.Where(c => !c.IsRoot)];
     }
 
     public NoisyOrNetwork Network { get; }
@@ -57,13 +61,13 @@ internal sealed class CauseNetwork
 
     public IReadOnlyList<Cause> States { get; }
 
-    public int NumberOf(Cause cause) => numbers["cause/" + cause.Id];
+    public int NumberOf(Cause cause) => causes[cause.Id];
 
     public int NumberOf(EvidenceItem item) => numbers[Key(item)];
 
     public bool Has(EvidenceItem item) => numbers.ContainsKey(Key(item));
 
-    public bool Has(Cause cause) => numbers.ContainsKey("cause/" + cause.Id);
+    public bool Has(Cause cause) => causes.ContainsKey(cause.Id);
 
     /// <summary>
     /// The evidence as the engine takes it. How sure the observer is stands in the node itself (see <see cref="AddEvidenceNode"/>),
@@ -71,11 +75,12 @@ internal sealed class CauseNetwork
     /// </summary>
     public Evidence EvidenceOf(EvidenceItem item) => item.Present ? Evidence.Present(NumberOf(item)) : Evidence.Absent(NumberOf(item));
 
-    /// <summary>The links into a node, by the id of the cause they come from.</summary>
-    public IReadOnlyDictionary<string, CauseLink> LinksInto(string key) =>
-        linksInto.TryGetValue(key, out Dictionary<string, CauseLink>? links) ? links : new Dictionary<string, CauseLink>();
+    /// <summary>The links into the node of a piece of evidence, in order of the cause's id.</summary>
+    public IReadOnlyList<LinkInto> LinksInto(EvidenceItem item) => LinksInto(Key(item));
 
-    public static string Key(EvidenceItem item) => item.Kind switch
+    internal IReadOnlyList<LinkInto> LinksInto(string key) => linksInto.TryGetValue(key, out LinkInto[]? links) ? links : [];
+
+    private static string Key(EvidenceItem item) => item.Kind switch
     {
         EvidenceKind.Sign or EvidenceKind.NotFound => "sign/" + item.Id,
         EvidenceKind.SoundPart => "sound/" + item.Id,
@@ -94,16 +99,8 @@ internal sealed class CauseNetwork
             return known;
         }
 
-        Dictionary<string, CauseLink> links = [];
-        foreach ((Cause cause, CauseLink link) in LinksTo(item).Where(l => build.Allows(l.Cause)))
-        {
-            if (!links.TryGetValue(cause.Id, out CauseLink? best) || link.Strength > best.Strength)
-            {
-                links[cause.Id] = link;
-            }
-        }
-
-        if (links.Count == 0)
+        LinkInto[] links = LinksTo(item);
+        if (links.Length == 0)
         {
             return -1;
         }
@@ -115,30 +112,73 @@ internal sealed class CauseNetwork
         return item.Present ? AddNode(key, leak + slip - leak * slip, links) : AddNode(key, leak, links, 1 - slip);
     }
 
-    private IEnumerable<(Cause Cause, CauseLink Link)> LinksTo(EvidenceItem item)
+    private LinkInto[] LinksTo(EvidenceItem item)
     {
         switch (item.Kind)
         {
-            case EvidenceKind.Sign:
-            case EvidenceKind.NotFound:
+            case EvidenceKind.Sign or EvidenceKind.NotFound:
                 string[] ids = item.Id.Split('/');
-                return index.Match.Parts(ids[0]).SelectMany(p => On(p.Part).Select(l => (l.Cause, Weaker(l.Link, p.Weight * index.Match.Pattern(l.Link.Sign!.Pattern, ids[1])))))
-                    .Where(l => l.Item2.Strength > 0);
+                CollectSign(ids[0], ids[1]);
+                break;
             case EvidenceKind.SoundPart:
-                return knowledge.PartLine(item.Id.Split('/')[0])
-                    .Where(part => !IsMarked(part))
-                    .Where(part => part != "part").SelectMany(On)
-                    .Where(l => !knowledge.Patterns[l.Link.Sign!.Pattern].Sound);
+                CollectSound(item.Id.Split('/')[0]);
+                break;
             default:
-                return To(item.Id);
+                CollectTarget(item.Id);
+                break;
         }
 
-        IEnumerable<(Cause Cause, CauseLink Link)> On(string part) => index.ByPart.GetValueOrDefault(part) ?? [];
-
-        static CauseLink Weaker(CauseLink link, double weight) => weight == 1 ? link : link with { Strength = link.Strength * weight };
-
-        IEnumerable<(Cause, CauseLink)> To(string key) => index.ByTarget.GetValueOrDefault(key) ?? [];
+        return collector.Take();
     }
+
+    private void CollectSign(string part, string pattern)
+    {
+        ReadOnlySpan<double> weights = index.Match.Patterns(pattern);
+        foreach ((string at, double weight) in index.Match.Parts(part))
+        {
+            foreach ((Cause cause, CauseLink link, int number, int said) in On(at))
+            {
+                double strength = link.Strength * (weight * weights[said]);
+                if (strength > 0 && build.Allows(cause))
+                {
+                    collector.Add(number, cause, link, strength);
+                }
+            }
+        }
+    }
+
+    private void CollectSound(string part)
+    {
+        foreach (string at in knowledge.PartLine(part).Where(p => p != "part" && !IsMarked(p)))
+        {
+            foreach ((Cause cause, CauseLink link, int number, _) in On(at))
+            {
+                if (!knowledge.Patterns[link.Sign!.Pattern].Sound && build.Allows(cause))
+                {
+                    collector.Add(number, cause, link, link.Strength);
+                }
+            }
+        }
+    }
+
+    private void CollectTarget(string key)
+    {
+        if (!index.ByTarget.TryGetValue(key, out List<(Cause Cause, CauseLink Link)>? all))
+        {
+            return;
+        }
+
+        foreach ((Cause cause, CauseLink link) in all)
+        {
+            if (build.Allows(cause))
+            {
+                collector.Add(index.NumberOf(cause), cause, link, link.Strength);
+            }
+        }
+    }
+
+    private IReadOnlyList<(Cause Cause, CauseLink Link, int Number, int Pattern)> On(string part) =>
+        index.ByPart.TryGetValue(part, out List<(Cause Cause, CauseLink Link, int Number, int Pattern)>? links) ? links : [];
 
     private bool IsMarked(string broaderPart) => teardown.Observations.Any(o =>
         o.Look == Look.Seen && knowledge.PartIs(o.Part, broaderPart) && !knowledge.Patterns[o.Pattern!].Sound);
@@ -151,9 +191,9 @@ internal sealed class CauseNetwork
         _ => 0.1,
     };
 
-    private int AddNode(string key, double leak, Dictionary<string, CauseLink> links, double noticed = 1)
+    private int AddNode(string key, double leak, LinkInto[] links, double noticed = 1)
     {
-        List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength * noticed))];
+        NetworkLink[] parents = Array.ConvertAll(links, l => new NetworkLink(AddCause(l.Cause), l.Strength * noticed));
         linksInto[key] = links;
         numbers[key] = nodes.Count;
         nodes.Add(new NetworkNode(key, leak, parents));
@@ -162,38 +202,32 @@ internal sealed class CauseNetwork
 
     private int AddCause(Cause cause)
     {
-        string key = "cause/" + cause.Id;
-        if (numbers.TryGetValue(key, out int known))
+        if (causes.TryGetValue(cause.Id, out int known))
         {
             return known;
         }
 
-        Dictionary<string, CauseLink> links = [];
-        foreach ((Cause from, CauseLink link) in (index.ByTarget.GetValueOrDefault(key) ?? []).Where(l => build.Allows(l.Cause)))
+        string key = "cause/" + cause.Id;
+        CollectTarget(key);
+        NetworkLink[] parents = Array.ConvertAll(collector.Take(), l => new NetworkLink(AddCause(l.Cause), l.Strength));
+        foreach (CauseLink raised in cause.RaisedBy)
         {
-            if (!links.TryGetValue(from.Id, out CauseLink? best) || link.Strength > best.Strength)
+            string circumstance = KeyOf(raised);
+            if (circumstances.ContainsKey(circumstance))
             {
-                links[from.Id] = link;
+                heard.Add(circumstance);
             }
         }
 
-        List<NetworkLink> parents = [.. links.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => new NetworkLink(AddCause(knowledge.Causes[l.Key]), l.Value.Strength))];
-        foreach (CauseLink raised in cause.RaisedBy.Where(r => circumstances.ContainsKey(KeyOf(r))))
-        {
-            heard.Add(KeyOf(raised));
-            links[KeyOf(raised)] = raised;
-        }
-
-        linksInto[key] = links;
-        numbers[key] = nodes.Count;
+        causes[cause.Id] = nodes.Count;
         nodes.Add(new NetworkNode(key, PriorOf(cause, null), parents));
         return nodes.Count - 1;
     }
 
     /// <summary>The network as it would be if one circumstance had not been mentioned.</summary>
     public NoisyOrNetwork WithoutCircumstance(string id) => Network.WithNumbers(
-        [.. nodes.Select(n => n.Id.StartsWith("cause/", StringComparison.Ordinal) && linksInto[n.Id].ContainsKey(id)
-            ? n with { Leak = PriorOf(knowledge.Causes[n.Id[6..]], id) } : n)]);
+        [.. nodes.Select(n => n.Id.StartsWith("cause/", StringComparison.Ordinal) && knowledge.Causes[n.Id[6..]] is var cause && cause.RaisedBy.Any(r => KeyOf(r) == id)
+            ? n with { Leak = PriorOf(cause, id) } : n)]);
 
     /// <summary>
     /// How often the cause comes by itself, given what is known beforehand. "How common" is over all jobs: a circumstance that holds adds

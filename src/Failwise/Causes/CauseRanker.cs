@@ -125,13 +125,8 @@ public static class CauseRanker
 
         private IReadOnlyList<SourceRef> SourcesOf(EvidenceItem item, Cause root)
         {
-            IReadOnlyDictionary<string, CauseLink> links = net.LinksInto(CauseNetwork.Key(item));
-            if (!links.TryGetValue(root.Id, out CauseLink? link))
-            {
-                return [];
-            }
-
-            return link.Sources.Count > 0 ? link.Sources : root.Sources;
+            CauseLink? link = net.LinksInto(item).FirstOrDefault(l => l.Cause.Id == root.Id).Link;
+            return link is null ? [] : link.Sources.Count > 0 ? link.Sources : root.Sources;
         }
 
         private static double LogOdds(double p)
@@ -183,9 +178,9 @@ public static class CauseRanker
 
             NetworkNode node = net.Network.Nodes[net.NumberOf(item)];
             double silent = 1;
-            foreach ((string cause, CauseLink link) in net.LinksInto(CauseNetwork.Key(item)))
+            foreach (LinkInto link in net.LinksInto(item))
             {
-                silent *= 1 - link.Strength * probabilities[cause];
+                silent *= 1 - link.Strength * probabilities[link.Cause.Id];
             }
 
             double fired = 1 - silent;

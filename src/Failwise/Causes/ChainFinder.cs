@@ -52,11 +52,11 @@ internal sealed class ChainFinder(KnowledgeBase knowledge, CauseNetwork net, IRe
         }
 
         Dictionary<string, (double Strength, string? Before)> reached = Reach(root);
-        foreach ((string cause, CauseLink link) in net.LinksInto(CauseNetwork.Key(item)).OrderBy(l => l.Key, StringComparer.Ordinal))
+        foreach (LinkInto link in net.LinksInto(item))
         {
-            if (reached.TryGetValue(cause, out (double Strength, string? Before) way) && way.Strength * link.Strength > best.Strength)
+            if (reached.TryGetValue(link.Cause.Id, out (double Strength, string? Before) way) && way.Strength * link.Strength > best.Strength)
             {
-                best = (way.Strength * link.Strength, cause);
+                best = (way.Strength * link.Strength, link.Cause.Id);
             }
         }
 

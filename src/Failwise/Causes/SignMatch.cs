@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Failwise.Knowledge;
 
 namespace Failwise.Causes;
@@ -15,31 +16,65 @@ internal sealed class SignMatch
     private const double PatternNarrow = 0.5;
 
     private readonly KnowledgeBase knowledge;
-    private readonly Dictionary<string, List<string>> narrower = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<string>> narrowerParts;
+    private readonly Dictionary<string, List<string>> narrowerPatterns;
+    private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, double[]> weights = new(StringComparer.Ordinal);
 
     public SignMatch(KnowledgeBase knowledge)
     {
         this.knowledge = knowledge;
-        foreach (string part in knowledge.Parts.Keys.Order(StringComparer.Ordinal))
+        narrowerParts = Narrower(knowledge.Parts.Keys.Order(StringComparer.Ordinal), knowledge.PartLine);
+        narrowerPatterns = Narrower(knowledge.Patterns.Keys, knowledge.PatternLine);
+        foreach (string pattern in knowledge.Patterns.Keys)
         {
-            foreach (string broader in knowledge.PartLine(part).Skip(1))
+            numbers[pattern] = numbers.Count;
+        }
+    }
+
+    private static Dictionary<string, List<string>> Narrower(IEnumerable<string> all, Func<string, IReadOnlyList<string>> line)
+    {
+        Dictionary<string, List<string>> narrower = new(StringComparer.Ordinal);
+        foreach (string id in all)
+        {
+            foreach (string broader in line(id).Skip(1))
             {
                 if (!narrower.TryGetValue(broader, out List<string>? list))
                 {
                     narrower[broader] = list = [];
                 }
 
-                list.Add(part);
+                list.Add(id);
             }
         }
+
+        return narrower;
     }
 
     /// <summary>The part, broader and narrower ones, each with how far a link there speaks to a mark here, 0 to 1.</summary>
     public IEnumerable<(string Part, double Weight)> Parts(string part) =>
         knowledge.PartLine(part).Select(p => (p, 1.0))
-            .Concat(part == "part" ? [] : (narrower.GetValueOrDefault(part) ?? []).Select(p => (p, PartNarrow)));
+            .Concat(part == "part" ? [] : (narrowerParts.GetValueOrDefault(part) ?? []).Select(p => (p, PartNarrow)));
 
-    /// <summary>How far a link that says one pattern speaks to a report of another, 0 to 1.</summary>
-    public double Pattern(string linked, string seen) =>
-        linked == seen ? 1 : knowledge.PatternIs(seen, linked) ? PatternBroad : knowledge.PatternIs(linked, seen) ? PatternNarrow : 0;
+    public int NumberOf(string pattern) => numbers[pattern];
+
+    /// <summary>For the number of each pattern, how far a link that says it speaks to a report of this one, 0 to 1.</summary>
+    public ReadOnlySpan<double> Patterns(string seen) => weights.GetOrAdd(seen, static (seen, match) => match.Weigh(seen), this);
+
+    private double[] Weigh(string seen)
+    {
+        double[] all = new double[numbers.Count];
+        foreach (string pattern in narrowerPatterns.GetValueOrDefault(seen) ?? [])
+        {
+            all[numbers[pattern]] = PatternNarrow;
+        }
+
+        foreach (string pattern in knowledge.PatternLine(seen))
+        {
+            all[numbers[pattern]] = PatternBroad;
+        }
+
+        all[numbers[seen]] = 1;
+        return all;
+    }
 }

@@ -135,19 +135,18 @@ internal sealed class Suspicion
             posterior[r.Cause.Id] = r.Probability;
         }
 
-        PromiseScan scan = new(net.Network, n => net.Network.Nodes[n].Id is var id && id.StartsWith("cause/", StringComparison.Ordinal)
-            && posterior.TryGetValue(id[6..], out double p) ? p : null);
         int[] leaves = [.. catalog.Items.Where(net.Has).Select(net.NumberOf)];
+        PromiseScan scan = new(
+            net.Network, n => net.Network.Nodes[n].Id is var id && id.StartsWith("cause/", StringComparison.Ordinal) && posterior.TryGetValue(id[6..], out double p) ? p : null, leaves);
         foreach (int leaf in leaves)
         {
             given[leaf] = new double[suspects.Length];
             usual[leaf] = scan.Now(leaf);
         }
 
-        HashSet<string> inNet = [.. net.Roots.Select(r => r.Id)];
         for (int i = 0; i < suspects.Length; i++)
         {
-            double[] row = inNet.Contains(suspects[i].Id) ? scan.Given(net.NumberOf(suspects[i]), leaves) : [.. leaves.Select(l => usual[l])];
+            double[] row = net.Has(suspects[i]) ? scan.Given(net.NumberOf(suspects[i]), leaves) : [.. leaves.Select(l => usual[l])];
             for (int k = 0; k < leaves.Length; k++)
             {
                 given[leaves[k]][i] = row[k];
@@ -169,13 +168,15 @@ internal sealed class Suspicion
                 continue;
             }
 
+            bool moves = false;
             for (int k = 0; k < nodes.Length; k++)
             {
                 before[k] = usual[nodes[k]];
                 with[k] = given[nodes[k]][i];
+                moves |= before[k] != with[k];
             }
 
-            sum += weight[i] * LookValue.QuickGain(now[i], before, with);
+            sum += !moves ? 0 : weight[i] * LookValue.QuickGain(now[i], before, with);
         }
 
         return sum;

@@ -30,6 +30,9 @@ public sealed class CandidateReduction
     private readonly int[] parents;
     private readonly double[] strengths;
     private readonly Lazy<int[][]> children;
+    private readonly bool[] reported;
+    private readonly int[] seen;
+    private int seenNow;
     private readonly int[] placeInOrder;
     private readonly Dictionary<int, int[]> below = [];
     private readonly int[] order;
@@ -82,6 +85,7 @@ public sealed class CandidateReduction
         }
 
         children = new Lazy<int[][]>(Children);
+        reported = new bool[size];
         fixedTo = new bool?[size];
         report = new sbyte[size];
         foreach (Evidence e in evidence)
@@ -102,6 +106,17 @@ public sealed class CandidateReduction
             }
         }
 
+        for (int o = size - 1; o >= 0; o--)
+        {
+            int node = order[o];
+            reported[node] |= report[node] != 0;
+            for (int i = first[node]; reported[node] && i < first[node + 1]; i++)
+            {
+                reported[parents[i]] = true;
+            }
+        }
+
+        seen = new int[size];
         resting = new double[size];
         trial = new double[size];
         stamp = new int[size];
@@ -384,21 +399,22 @@ public sealed class CandidateReduction
         return gain;
     }
 
+    /// <summary>The children of each node that lead to a report: nothing else can move what is asked.</summary>
     private int[][] Children()
     {
         List<int>[] lists = new List<int>[size];
         for (int i = 0; i < size; i++)
         {
-            for (int l = first[i]; l < first[i + 1]; l++)
+            for (int l = first[i]; reported[i] && l < first[i + 1]; l++)
             {
                 (lists[parents[l]] ??= []).Add(i);
             }
         }
 
-        return [.. lists.Select(l => l?.ToArray() ?? [])];
+        return Array.ConvertAll(lists, l => l?.ToArray() ?? []);
     }
 
-    /// <summary>Every node downstream, parents before children.</summary>
+    /// <summary>Every node downstream that leads to a report, parents before children.</summary>
     private int[] Below(int root)
     {
         if (below.TryGetValue(root, out int[]? known))
@@ -406,17 +422,17 @@ public sealed class CandidateReduction
             return known;
         }
 
-        bool[] seen = new bool[size];
+        seenNow++;
         List<int> places = [];
         Stack<int> open = new(children.Value[root]);
         while (open.TryPop(out int node))
         {
-            if (seen[node])
+            if (seen[node] == seenNow)
             {
                 continue;
             }
 
-            seen[node] = true;
+            seen[node] = seenNow;
             places.Add(placeInOrder[node]);
             foreach (int child in children.Value[node])
             {
