@@ -61,6 +61,9 @@ internal sealed class SignMatch
     /// <summary>For the number of each pattern, how far a link that says it speaks to a report of this one, 0 to 1.</summary>
     public ReadOnlySpan<double> Patterns(string seen) => weights.GetOrAdd(seen, static (seen, match) => match.Weigh(seen), this);
 
+    /// <summary>How far a link that says one pattern speaks to a report of another, 0 to 1.</summary>
+    public double Pattern(string linked, string seen) => Patterns(seen)[numbers[linked]];
+
     private double[] Weigh(string seen)
     {
         double[] all = new double[numbers.Count];

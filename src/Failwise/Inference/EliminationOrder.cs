@@ -16,11 +16,13 @@ internal sealed class EliminationOrder
     private readonly int[] _fill;
     private readonly int[] _degree;
     private readonly bool[] _gone;
+    private readonly bool[] _last;
     private readonly Random? _ties;
     private readonly int _degreeWeight;
 
-    private EliminationOrder(int count, IReadOnlyList<FactorTable> tables, int attempt)
+    private EliminationOrder(int count, IReadOnlyList<FactorTable> tables, int attempt, bool[]? last)
     {
+        _last = last ?? new bool[count];
         _ties = attempt == 0 ? null : new Random(attempt);
         _degreeWeight = attempt % 2 == 0 ? 0 : 1 + attempt % 3;
         _count = count;
@@ -33,9 +35,10 @@ internal sealed class EliminationOrder
         for (var v = 0; v < count; v++) Recount(v);
     }
 
-    public static int[] MinFill(int count, IReadOnlyList<FactorTable> tables, int attempt = 0)
+    /// <param name="last">Variables that come after all others; null for none.</param>
+    public static int[] MinFill(int count, IReadOnlyList<FactorTable> tables, int attempt = 0, bool[]? last = null)
     {
-        var search = new EliminationOrder(count, tables, attempt);
+        var search = new EliminationOrder(count, tables, attempt, last);
         var order = new int[count];
         for (var i = 0; i < count; i++)
         {
@@ -68,7 +71,7 @@ internal sealed class EliminationOrder
         for (var v = 0; v < _count; v++)
         {
             if (_gone[v]) continue;
-            var score = ((long)(_fill[v] + _degreeWeight * _degree[v]) << 32) + _degree[v];
+            var score = ((long)(_fill[v] + _degreeWeight * _degree[v]) << 32) + _degree[v] + (_last[v] ? 1L << 62 : 0);
             if (score > bestScore) continue;
             tied = score == bestScore ? tied + 1 : 1;
             if (tied > 1 && (_ties is null || _ties.Next(tied) != 0)) continue;

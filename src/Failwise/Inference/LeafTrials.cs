@@ -21,6 +21,7 @@ internal sealed class LeafTrials
     private readonly IReadOnlyList<int> _leaves;
     private readonly NodeEvidence _evidence;
     private readonly RelevantGraph _graph;
+    private readonly bool[][] _asked;
     private readonly EliminationPlan[] _plans;
     private readonly Elimination?[] _runs;
     private readonly double[][] _marginals;
@@ -42,7 +43,8 @@ internal sealed class LeafTrials
         _evidence = new NodeEvidence(network, evidence);
         int[] variables = [.. queries.Concat(leaves.SelectMany(l => network.Nodes[l].Links).Select(l => l.Parent)).Distinct()];
         _graph = new RelevantGraph(network, _evidence, variables);
-        _plans = [.. _graph.Parts.Select(p => EliminationPlan.Make(p.Graph))];
+        _asked = [.. _graph.Parts.Select(p => Array.ConvertAll(p.Original, v => queries.Any(q => _graph.VariableOf(q) == v)))];
+        _plans = [.. _graph.Parts.Select((p, i) => EliminationPlan.MakeToKeep(p.Graph, _asked[i]))];
         _runs = new Elimination[_plans.Length];
         _marginals = new double[_plans.Length][];
         _logs = new double[_plans.Length];
@@ -86,9 +88,8 @@ internal sealed class LeafTrials
 
     private Elimination Keep(int p)
     {
-        int[] original = _graph.Parts[p].Original;
-        _marginals[p] = new double[original.Length];
-        return Elimination.Keep(_graph.Parts[p].Graph, _plans[p], Array.ConvertAll(original, v => _queries.Any(q => _graph.VariableOf(q) == v)));
+        _marginals[p] = new double[_asked[p].Length];
+        return Elimination.Keep(_graph.Parts[p].Graph, _plans[p], _asked[p]);
     }
 
     /// <summary>The belief when some leaves are assumed absent.</summary>

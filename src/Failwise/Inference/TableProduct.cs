@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 
 namespace Failwise.Inference;
@@ -60,8 +61,10 @@ internal sealed class TableProduct
 
     public void Multiply(ReadOnlySpan<double> left, ReadOnlySpan<double> right, Span<double> result)
     {
-        left = Widened(left, _widenLeft);
-        right = Widened(right, _widenRight);
+        using var wideLeft = new Scratch(left.Length, _widenLeft);
+        using var wideRight = new Scratch(right.Length, _widenRight);
+        left = Widened(left, _widenLeft, wideLeft.Cells);
+        right = Widened(right, _widenRight, wideRight.Cells);
         var walk = new OuterWalk(_outer);
         do
         {
@@ -76,9 +79,13 @@ internal sealed class TableProduct
     /// <summary>Adds to <paramref name="target"/>, all zero, the derivative with respect to the left table (or the right one).</summary>
     public void Differentiate(ReadOnlySpan<double> outcome, ReadOnlySpan<double> other, Span<double> target, bool ofLeft)
     {
-        other = Widened(other, ofLeft ? _widenRight : _widenLeft);
         var widen = ofLeft ? _widenLeft : _widenRight;
-        var wide = widen == 0 ? target : new double[WidenedLength(target.Length, widen)];
+        var widenOther = ofLeft ? _widenRight : _widenLeft;
+        using var wideOther = new Scratch(other.Length, widenOther);
+        using var wideTarget = new Scratch(target.Length, widen);
+        other = Widened(other, widenOther, wideOther.Cells);
+        wideTarget.Cells.Clear();
+        var wide = widen == 0 ? target : wideTarget.Cells;
         var innerTarget = ofLeft ? _innerLeft : _innerRight;
         var innerOther = ofLeft ? _innerRight : _innerLeft;
         var walk = new OuterWalk(_outer);
@@ -99,9 +106,15 @@ internal sealed class TableProduct
         return length;
     }
 
-    /// <summary>Gives each marked variable a third state that holds the sum of its two.</summary>
-    private static ReadOnlySpan<double> Widened(ReadOnlySpan<double> cells, ulong widen)
+    /// <summary>
+    /// Gives each marked variable a third state that holds the sum of its two. The copy grows in place, from its end down, so that the
+    /// cells not yet spread are never written over.
+    /// </summary>
+    private static ReadOnlySpan<double> Widened(ReadOnlySpan<double> cells, ulong widen, Span<double> wide)
     {
+        if (widen == 0) return cells;
+        cells.CopyTo(wide);
+        var length = cells.Length;
         var below = 1;
         for (var v = 0; widen >> v != 0; v++)
         {
@@ -111,23 +124,22 @@ internal sealed class TableProduct
                 continue;
             }
 
-            var wide = new double[cells.Length / 2 * 3];
-            for (int from = 0, to = 0; from < cells.Length; from += 2 * below, to += 3 * below)
+            for (int from = length - 2 * below, to = length / 2 * 3 - 3 * below; from >= 0; from -= 2 * below, to -= 3 * below)
             {
-                for (var i = 0; i < below; i++)
+                for (var i = below - 1; i >= 0; i--)
                 {
-                    double none = cells[from + i], some = cells[from + below + i];
-                    wide[to + i] = none;
-                    wide[to + below + i] = some;
+                    double none = wide[from + i], some = wide[from + below + i];
                     wide[to + 2 * below + i] = none + some;
+                    wide[to + below + i] = some;
+                    wide[to + i] = none;
                 }
             }
 
-            cells = wide;
+            length = length / 2 * 3;
             below *= 3;
         }
 
-        return cells;
+        return wide;
     }
 
     /// <summary>The derivative of <see cref="Widened"/>: what a sum earned goes to both its parts. Works from the last variable down.</summary>
@@ -163,6 +175,27 @@ internal sealed class TableProduct
         for (var d = 0; d < digits.Count; d++)
             for (var k = 1 << d; k < 2 << d; k++) offsets[k] = offsets[k - (1 << d)] + digits[d][3 + column];
         return offsets;
+    }
+
+    /// <summary>A borrowed array for a widened table; nothing when the table is taken as it is.</summary>
+    private readonly ref struct Scratch : IDisposable
+    {
+        private readonly double[]? _rented;
+
+        public Scratch(int length, ulong widen)
+        {
+            if (widen == 0) return;
+            var size = WidenedLength(length, widen);
+            _rented = ArrayPool<double>.Shared.Rent(size);
+            Cells = _rented.AsSpan(0, size);
+        }
+
+        public Span<double> Cells { get; }
+
+        public void Dispose()
+        {
+            if (_rented is not null) ArrayPool<double>.Shared.Return(_rented);
+        }
     }
 
     /// <summary>An odometer over the variables that the inner loop does not cover.</summary>

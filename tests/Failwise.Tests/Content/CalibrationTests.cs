@@ -121,7 +121,7 @@ public sealed class CalibrationTests(ITestOutputHelper output)
             Dictionary<string, double> best = new(StringComparer.Ordinal);
             foreach ((string part, double weight) in CauseIndex.Of(Knowledge).Match.Parts(sign.Part))
             {
-                foreach ((Cause cause, CauseLink link) in CauseIndex.Of(Knowledge).ByPart.GetValueOrDefault(part) ?? [])
+                foreach ((Cause cause, CauseLink link, _, _) in CauseIndex.Of(Knowledge).ByPart.GetValueOrDefault(part) ?? [])
                 {
                     double strength = weight * link.Strength * CauseIndex.Of(Knowledge).Match.Pattern(link.Sign!.Pattern, sign.Pattern);
                     best[cause.Id] = Math.Max(best.GetValueOrDefault(cause.Id), strength);
