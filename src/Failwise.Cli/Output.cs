@@ -20,6 +20,13 @@ internal static class Output
     /// <summary>Written beside and moved into place, so that a failure never leaves half a report over a good one.</summary>
     public static void Replace(string file, byte[] bytes)
     {
+        if (IsDevice(file))
+        {
+            using FileStream device = new(file, FileMode.Open, FileAccess.Write);
+            device.Write(bytes);
+            return;
+        }
+
         string draft = $"{file}.{Environment.ProcessId}.new";
         try
         {
@@ -31,4 +38,8 @@ internal static class Output
             File.Delete(draft);
         }
     }
+
+    // A null device or a pipe of the shell is written into; moved over, it would be gone for everybody on the machine.
+    internal static bool IsDevice(string file) => !OperatingSystem.IsWindows() && Path.GetFullPath(file) is var full
+        && full.StartsWith("/dev/", StringComparison.Ordinal) && !full.StartsWith("/dev/shm/", StringComparison.Ordinal);
 }

@@ -26,11 +26,7 @@ public static class CheckPlanner
         Suspicion suspicion = Suspicion.Of(knowledge, teardown, ranking);
         Opening opening = new(knowledge, teardown, how.AllOpen);
         List<Candidate> candidates = [.. suspicion.Candidates(how)];
-        if (!how.OnlyLooks)
-        {
-            candidates = new IntakeQuestions(knowledge, teardown).Merge(candidates, OpenShare(ranking), opening);
-        }
-
+        candidates = new IntakeQuestions(knowledge, teardown).Merge(candidates, OpenShare(ranking), opening, how.OnlyLooks);
         IReadOnlyList<PlannedCheck> chosen = CheckSequence.Choose(candidates, opening, how.Most);
         ProvingTest[] proofs =
         [

@@ -30,12 +30,13 @@ internal sealed class IntakeQuestions
     /// what the most telling of them is.
     /// </summary>
     /// <param name="openShare">How much is open yet, 0 to 1: what a general answer is worth goes down with it.</param>
+    /// <param name="onlyLooks">True for those that a glance answers: nobody is there to be asked.</param>
     /// <param name="opening">What still has to come off: a question about several parts is asked at the one that lies nearest.</param>
-    public List<Candidate> Merge(IReadOnlyList<Candidate> candidates, double openShare, Opening opening)
+    public List<Candidate> Merge(IReadOnlyList<Candidate> candidates, double openShare, Opening opening, bool onlyLooks = false)
     {
         List<Candidate> left = [.. candidates];
         List<Candidate> questions = [];
-        foreach (IntakeQuestion q in knowledge.Questions.Values.OrderBy(q => q.Id, StringComparer.Ordinal))
+        foreach (IntakeQuestion q in knowledge.Questions.Values.Where(q => !onlyLooks || q.Shows.Count > 0).OrderBy(q => q.Id, StringComparer.Ordinal))
         {
             bool about = q.Machines.Count == 0 || q.Machines.Any(teardown.Machine.Kinds.Contains);
             double worth = about && !IsAnswered(q) ? q.When.Where(IsOpen).Select(w => w.Worth).DefaultIfEmpty(0).Max() : 0;
@@ -103,6 +104,7 @@ internal sealed class IntakeQuestions
             GapKind.OthersUnsaid => about.Any(o => MayBeSeveral(o.Part) && o.Spread is not (At.All or At.Unsaid) && !OthersSaid(o)),
             GapKind.NoPlace => about.Any(o => o.On.Count == 0),
             GapKind.NoReading => teardown.Measurements.Count == 0 && (about.Length > 0 || (!narrowed && trigger.Symptoms.Count > 0)),
+            GapKind.NothingSeen => seen.Length == 0,
             GapKind.SeveralDamaged => about.Select(o => LookCatalog.FamilyOf(knowledge, o.Part)).Distinct().Count() >= 2,
             _ => about.Length > 0 || !narrowed,
         };

@@ -11,7 +11,8 @@ internal sealed record OpenSign(EvidenceItem Item, string Part, Pattern Pattern)
 /// <param name="Part">The part, or what all its parts are kinds of.</param>
 /// <param name="Presence">Chance that the machine has it, 0 to 1.</param>
 /// <param name="SeenBefore">True when the part was looked at already, so that only a closer look is left.</param>
-internal sealed record OpenLook(string Part, string? Cover, double Presence, bool SeenBefore, IReadOnlyList<OpenSign> Signs);
+/// <param name="Marks">How many kinds of damage were seen on it.</param>
+internal sealed record OpenLook(string Part, string? Cover, double Presence, bool SeenBefore, int Marks, IReadOnlyList<OpenSign> Signs);
 
 /// <summary>Finds everything that the suspected roots would leave and nobody has looked at yet.</summary>
 internal sealed class LookCatalog
@@ -26,6 +27,7 @@ internal sealed class LookCatalog
     private readonly HashSet<string> known;
     private readonly HashSet<string> closed;
     private readonly HashSet<string> looked;
+    private readonly Sign[] damage;
     private readonly Dictionary<string, EvidenceItem> items = new(StringComparer.Ordinal);
     private readonly HashSet<Sign> broad = [];
 
@@ -43,6 +45,7 @@ internal sealed class LookCatalog
             .. teardown.NotLookedAt.Where(n => n.Reason is not null).Select(n => n.Part),
         ];
         looked = [.. teardown.Observations.Select(o => o.Part)];
+        damage = [.. teardown.Observations.Where(o => o.Look == Look.Seen && !knowledge.Patterns[o.Pattern!].Sound).Select(o => new Sign(o.Part, o.Pattern!)).Distinct()];
     }
 
     /// <summary>All items, for the network.</summary>
@@ -90,11 +93,14 @@ internal sealed class LookCatalog
         [
             .. signs.GroupBy(s => (Family: FamilyOf(knowledge, s.Part), Access: IsOfAnyMachine(knowledge.Parts[s.Part]) ? null : knowledge.Parts[s.Part].Access, Test: IsBenchTest(s.Pattern)))
                 .Select(g => new OpenLook(
-                    Common(g.Key.Family, g), g.Select(s => knowledge.Parts[s.Part].Access).FirstOrDefault(a => a is not null), g.Max(s => presence.Of(s.Part)), g.Any(s => looked.Any(p => knowledge.PartIs(p, s.Part) || knowledge.PartIs(s.Part, p))),
+                    Common(g.Key.Family, g), g.Select(s => knowledge.Parts[s.Part].Access).FirstOrDefault(a => a is not null), g.Max(s => presence.Of(s.Part)),
+                    looked.Any(p => g.Any(s => Same(p, s.Part))), damage.Where(d => g.Any(s => Same(d.Part, s.Part))).Select(d => d.Pattern).Distinct().Count(),
                     [.. g.OrderBy(s => s.Item.Id, StringComparer.Ordinal)]))
                 .OrderBy(l => l.Part, StringComparer.Ordinal).ThenBy(l => l.Signs[0].Item.Id, StringComparer.Ordinal),
         ];
     }
+
+    private bool Same(string a, string b) => knowledge.PartIs(a, b) || knowledge.PartIs(b, a);
 
     /// <summary>The whole of which a part is a place: a piston skirt is looked at with the piston.</summary>
     public static string FamilyOf(KnowledgeBase knowledge, string part)

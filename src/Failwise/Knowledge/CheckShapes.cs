@@ -40,6 +40,7 @@ internal static class CheckShapes
         new("covers", Words, false, "History words and symptoms that the answer settles too."),
         new("looks-at", Words, false, "Parts that have to be looked at for the answer, likeliest first."),
         new("access", Word, false, "Cover behind which they are looked at; without it, the nearest of theirs."),
+        new("shows", Words, false, "Patterns that a glance brings out, on whatever part they are."),
         new("unless", new GroupShape("what answers it", null,
             new("parts", Words, false, "Looked at."), new("see", Words, false, "Looked for, found or not."), new("symptoms", Words, false, "Stated or denied."),
             new("history", Words, false, "Stated or denied."), new("readings", TrueFalse, false, "true: any reading.")), false, "It is not asked when any of these is known."),

@@ -10,7 +10,7 @@ internal static class IntakeQuestionReader
         MapNode? unless = m["unless"] as MapNode;
         return new IntakeQuestion(
             m.Text("id")!, m.Text("asks")!, m.Text("why"), m.Text("answer"), m.Number("minutes") ?? 1, m.Texts("machines"),
-            [.. m.Groups("when").Select(ReadGap)], m.Texts("covers"), m.Texts("looks-at"), m.Text("access"),
+            [.. m.Groups("when").Select(ReadGap)], m.Texts("covers"), m.Texts("looks-at"), m.Text("access"), m.Texts("shows"),
             unless?.Texts("parts") ?? [], unless?.Texts("see") ?? [], unless?.Texts("symptoms") ?? [], unless?.Texts("history") ?? [],
             unless?.Flag("readings") ?? false, KnowledgeReader.ReadSources(m), m.At);
     }

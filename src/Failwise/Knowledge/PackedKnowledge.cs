@@ -89,7 +89,7 @@ internal static class PackedKnowledge
         c.Text(q?.Id), c.Text(q?.Asks), c.MaybeText(q?.Why), c.MaybeText(q?.Answer), c.Real(q?.Minutes ?? 0), c.Texts(q?.Machines),
         c.List(q?.When, static (c, g) => new GapTrigger(
             (GapKind)c.Number((int)(g?.Gap ?? 0)), c.Texts(g?.Parts), c.Texts(g?.See), c.Texts(g?.Symptoms), c.Texts(g?.History), c.Real(g?.Worth ?? 0))),
-        c.Texts(q?.Covers), c.Texts(q?.LooksAt), c.MaybeText(q?.Access), c.Texts(q?.KnownParts), c.Texts(q?.KnownPatterns), c.Texts(q?.KnownSymptoms), c.Texts(q?.KnownHistory), c.Flag(q?.KnownByReading ?? false),
+        c.Texts(q?.Covers), c.Texts(q?.LooksAt), c.MaybeText(q?.Access), c.Texts(q?.Shows), c.Texts(q?.KnownParts), c.Texts(q?.KnownPatterns), c.Texts(q?.KnownSymptoms), c.Texts(q?.KnownHistory), c.Flag(q?.KnownByReading ?? false),
         Sources(c, q?.Sources), c.At(q?.At ?? default));
 
     private static AskedOf AskedOfOf(PackCodec c, AskedOf? a) => new(

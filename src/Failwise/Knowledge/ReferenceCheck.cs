@@ -125,7 +125,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
         Each(question.Machines, "FW022", "machine kind", knowledge.Machines.Keys, question.At);
         Each(question.KnownParts.Concat(question.LooksAt).Concat(question.When.SelectMany(w => w.Parts)), "FW012", "part", knowledge.Parts.Keys, question.At);
         Each([.. question.Access is { } access ? [access] : Array.Empty<string>()], "FW100", "cover", knowledge.Covers.Keys, question.At);
-        Each(question.KnownPatterns.Concat(question.When.SelectMany(w => w.See)), "FW013", "pattern", knowledge.Patterns.Keys, question.At);
+        Each(question.KnownPatterns.Concat(question.Shows).Concat(question.When.SelectMany(w => w.See)), "FW013", "pattern", knowledge.Patterns.Keys, question.At);
         Each(question.KnownSymptoms.Concat(question.When.SelectMany(w => w.Symptoms)), "FW018", "symptom", knowledge.Symptoms.Keys, question.At);
         Each(question.Covers, "FW017", "history word or symptom", [.. knowledge.Circumstances.Keys, .. knowledge.Symptoms.Keys], question.At);
         Each(question.KnownHistory.Concat(question.When.SelectMany(w => w.History)), "FW017", "history word", knowledge.Circumstances.Keys, question.At);

@@ -56,7 +56,7 @@ public static class LookTrial
         private readonly SolvedCase solved;
         private readonly TeardownCase whole;
         private readonly string[] units;
-        private readonly Dictionary<long, bool> first = [];
+        private readonly Dictionary<(long Known, string? Over), bool> first = [];
 
         public Replay(KnowledgeBase knowledge, SolvedCase solved, TeardownCase whole)
         {
@@ -129,12 +129,12 @@ public static class LookTrial
         private string Unit(string part) => LookCatalog.FamilyOf(knowledge, part);
 
         /// <summary>Looks until the root stands first, from what is known already.</summary>
-        private int Looks(IReadOnlyList<int> order, long known)
+        private int Looks(IReadOnlyList<int> order, long known, string? over = null)
         {
             int looks = 0;
             foreach (int unit in order)
             {
-                if (IsFirst(known))
+                if (IsFirst(known, over))
                 {
                     break;
                 }
@@ -149,11 +149,12 @@ public static class LookTrial
         private (int Looks, int Missed, List<string> Asked) Planned()
         {
             long known = 0;
+            string? over = null;
             int looks = 0, missed = 0;
             List<string> asked = [], nothingThere = [];
-            while (!IsFirst(known) && looks < LongestRun)
+            while (!IsFirst(known, over) && looks < LongestRun)
             {
-                TeardownCase now = Known(known) with { NotLookedAt = [.. whole.NotLookedAt, .. nothingThere.Select(p => new NotLookedAt(p, "not recorded", default))] };
+                TeardownCase now = Known(known, over) with { NotLookedAt = [.. whole.NotLookedAt, .. nothingThere.Select(p => new NotLookedAt(p, "not recorded", default))] };
                 CheckPlan plan = CheckPlanner.Plan(knowledge, now, PlainRanking.Of(knowledge, now, Find(now)), new PlanOptions(1, OnlyLooks: true, AllOpen: true));
                 if (plan.Checks.Count == 0)
                 {
@@ -161,19 +162,18 @@ public static class LookTrial
                 }
 
                 looks++;
-                long shown = Shown(plan.Checks[0].Parts) & ~known;
-                asked.Add((shown == 0 ? "-" : "+") + plan.Checks[0].Id);
-                if (shown == 0)
-                {
-                    missed++;
-                    nothingThere.AddRange(plan.Checks[0].Parts.Select(Unit).Distinct());
-                }
-
+                PlannedCheck check = plan.Checks[0];
+                bool glance = check.Kind == CheckKind.Gap;
+                over = glance ? check.Id[4..] : over;
+                long shown = Shown(check.Parts) & ~known;
+                bool met = glance ? Known(known, over).Observations.Count > now.Observations.Count : shown != 0;
+                asked.Add((met ? "+" : "-") + check.Id);
+                missed += met ? 0 : 1;
                 known |= shown;
-                nothingThere.AddRange(plan.Checks[0].Parts.Select(Unit).Distinct().Where(p => !nothingThere.Contains(p)));
+                nothingThere.AddRange(check.Parts.Select(Unit).Distinct().Where(p => !nothingThere.Contains(p)));
             }
 
-            return (looks + Looks([.. Enumerable.Range(0, units.Length)], known), missed, asked);
+            return (looks + Looks([.. Enumerable.Range(0, units.Length)], known, over), missed, asked);
         }
 
         /// <summary>What a look at these parts brings out: everything recorded about them, about their places, and about what they are kinds of.</summary>
@@ -191,13 +191,15 @@ public static class LookTrial
             return shown;
         }
 
-        private bool IsFirst(long known)
+        private bool IsFirst(long known) => IsFirst(known, null);
+
+        private bool IsFirst(long known, string? over)
         {
-            if (!first.TryGetValue(known, out bool answer))
+            if (!first.TryGetValue((known, over), out bool answer))
             {
-                TeardownCase now = Known(known);
+                TeardownCase now = Known(known, over);
                 string? top = CauseRanker.RankWithStates(knowledge, now, Find(now)).Select(r => r.Id).FirstOrDefault(id => knowledge.Causes[id].IsRoot);
-                first[known] = answer = top is not null && solved.Roots.Contains(top);
+                first[(known, over)] = answer = top is not null && solved.Roots.Contains(top);
             }
 
             return answer;
@@ -205,13 +207,18 @@ public static class LookTrial
 
         private FindingSet Find(TeardownCase now) => FindingEngine.Chain(knowledge, now, MeasurementAssessor.Assess(knowledge, now));
 
-        private TeardownCase Known(long known)
+        /// <summary>The case as far as it is known.</summary>
+        /// <param name="over">The glance that was made over everything: it brings out its own marks and nothing finer.</param>
+        private TeardownCase Known(long known, string? over = null)
         {
+            IntakeQuestion? glance = over is null ? null : knowledge.Questions[over];
             bool Has(string part) => Array.IndexOf(units, Unit(part)) is >= 0 and var unit && (known >> unit & 1) == 1;
+            bool AtAGlance(Observation o) => glance is not null && o.Look == Look.Seen && glance.Shows.Any(p => knowledge.PatternIs(o.Pattern!, p));
             return whole with
             {
-                Observations = [.. whole.Observations.Where(o => Has(o.Part))],
+                Observations = [.. whole.Observations.Where(o => Has(o.Part) || AtAGlance(o))],
                 Measurements = [.. whole.Measurements.Where(m => Has(m.Part))],
+                Notes = glance is null ? whole.Notes : [.. whole.Notes, glance.Asks],
             };
         }
     }

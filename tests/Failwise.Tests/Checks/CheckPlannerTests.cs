@@ -168,6 +168,42 @@ public sealed class CheckPlannerTests
     }
 
     [Fact]
+    public void As_long_as_nothing_was_seen_everything_is_looked_over_first()
+    {
+        const string Machine = "{kind: engine, cylinders: 4}";
+        TeardownCase begun = Bench.Case(Shipped, "", "symptoms: [sudden-stop]", Machine);
+        TeardownCase seen = Bench.Case(Shipped, "{part: connecting-rod, see: broken}", "symptoms: [sudden-stop]", Machine);
+        TeardownCase vain = begun with { Notes = [Shipped.Questions["look-over"].Asks + " nothing"] };
+
+        Plan(begun)[0].Id.Should().Be("ask/look-over");
+        CheckPlanner.Plan(Shipped, begun, new PlanOptions(1, OnlyLooks: true)).Checks.Should().ContainSingle().Which.Id.Should().Be("ask/look-over");
+        Plan(seen).Concat(Plan(vain)).Select(c => c.Id).Should().NotContain("ask/look-over");
+    }
+
+    [Fact]
+    public void A_part_of_which_one_mark_is_known_is_looked_at_more_closely_than_one_that_was_told_of()
+    {
+        const string Machine = "{kind: engine, cylinders: 4, features: [pressure-fed, plain-bearings]}";
+        TeardownCase one = Bench.Case(Shipped, "{part: rod-journal, see: broken}", "", Machine);
+        TeardownCase told = Bench.Case(Shipped, "{part: rod-journal, see: [broken, scored, worn]}", "", Machine);
+
+        Of(one).Marks.Should().Be(1);
+        Of(told).Marks.Should().Be(3);
+
+        OpenLook Of(TeardownCase teardown)
+        {
+            CauseRanking ranking = WhatIf.RankPlainly(Shipped, teardown);
+            LookCatalog catalog = new(Shipped, teardown, ranking.Evidence);
+            foreach (RankedCause root in ranking.Ranked)
+            {
+                catalog.Add(root.Cause);
+            }
+
+            return catalog.Looks().First(l => Shipped.PartIs("rod-journal", l.Part) && l.SeenBefore);
+        }
+    }
+
+    [Fact]
     public void A_cover_is_taken_off_once_and_what_dismantling_destroys_is_looked_at_before()
     {
         TeardownCase closed = Bench.Case(Shipped, "", "symptoms: [loss-of-power]", "{kind: engine}");

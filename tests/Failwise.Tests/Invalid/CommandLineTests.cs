@@ -11,6 +11,14 @@ public sealed class ConsoleTests;
 [Collection("console")]
 public class CommandLineTests
 {
+    [Theory]
+    [InlineData("/dev/null", true)]
+    [InlineData("/tmp/../dev/stdout", true)]
+    [InlineData("/dev/shm/report.html", false)]
+    [InlineData("dev/report.html", false)]
+    public void A_device_is_written_into_and_never_moved_over(string file, bool device) =>
+        Failwise.Cli.Output.IsDevice(file).Should().Be(device && !OperatingSystem.IsWindows());
+
     private static readonly string Example = Repository.Folder("examples", "pump-engine");
 
     public static TheoryData<string> BrokenCases => BrokenCaseTests.Cases;
