@@ -14,8 +14,8 @@ public sealed class MeasuredTests
         IReadOnlyList<AskedScore> scores = AskedBack.Run(Shipped, Repository.Folder("tests", "cases", "questions"));
 
         scores.Count.Should().BeGreaterThan(45);
-        Share(scores.Where(s => s.Set == "tune")).Should().BeGreaterThanOrEqualTo(0.6);
-        Share(scores.Where(s => s.Set == "held-out")).Should().BeGreaterThanOrEqualTo(0.45);
+        Share(scores.Where(s => s.Set == "tune")).Should().BeGreaterThanOrEqualTo(0.75);
+        Share(scores.Where(s => s.Set == "held-out")).Should().BeGreaterThanOrEqualTo(0.6);
     }
 
     [Fact]
@@ -24,7 +24,10 @@ public sealed class MeasuredTests
         LookSummary sum = LookSummary.Of(LookTrial.Run(Shipped, Repository.Folder("tests", "cases", "published"), "held-out"));
 
         sum.All.Cases.Should().BeGreaterThan(10);
-        sum.SavedOverUnguided.Should().BeGreaterThanOrEqualTo(0.7);
+        sum.SavedOverUnguided.Should().BeGreaterThanOrEqualTo(0.85);
+        sum.Lengthy.Cases.Should().BeGreaterThanOrEqualTo(5);
+        sum.Lengthy.AnsweredOverSource.Should().BeGreaterThanOrEqualTo(0.4);
+        sum.Lengthy.AnsweredOverRandom.Should().BeGreaterThanOrEqualTo(0.3);
         sum.All.Answered.Should().BeLessThanOrEqualTo(2);
     }
 
