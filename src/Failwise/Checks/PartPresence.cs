@@ -33,6 +33,11 @@ internal sealed class PartPresence(KnowledgeBase knowledge, TeardownCase teardow
 
     private double Judge(string part)
     {
+        if (knowledge.AskedOf.Values.Any(a => a.Parts.Contains(part) && !a.Suits(teardown.Machine.Kinds, teardown.Machine.Features)))
+        {
+            return 0;
+        }
+
         double chance = 1;
         foreach (string id in knowledge.PartLine(part))
         {

@@ -2,10 +2,17 @@ using Failwise.Problems;
 
 namespace Failwise.Knowledge;
 
-/// <summary>Which machines some symptoms and history words can be about at all, so that nobody asks the owner of a boat about its wheels.</summary>
+/// <summary>Which machines some symptoms, history words and parts can be about at all, so that nobody asks the owner of a boat about its wheels.</summary>
+/// <param name="Words">Symptoms and history words.</param>
+/// <param name="Parts">Parts that other machines have not.</param>
 /// <param name="Machines">Kinds of machine, any of which is enough; empty for all.</param>
 /// <param name="NotWith">Features of a build with which they make no sense.</param>
-public sealed record AskedOf(string Id, IReadOnlyList<string> Words, IReadOnlyList<string> Machines, IReadOnlyList<string> NotWith, IReadOnlyList<SourceRef> Sources, Location At);
+public sealed record AskedOf(string Id, IReadOnlyList<string> Words, IReadOnlyList<string> Parts, IReadOnlyList<string> Machines, IReadOnlyList<string> NotWith, IReadOnlyList<SourceRef> Sources, Location At)
+{
+    /// <summary>True for a machine of these kinds with these features.</summary>
+    internal bool Suits(IReadOnlyList<string> kinds, IReadOnlyCollection<string> features) =>
+        (Machines.Count == 0 || Machines.Any(kinds.Contains)) && !NotWith.Any(features.Contains);
+}
 
 /// <summary>Judges whether a symptom or history word can be about a machine: by what is written, and by the causes that know the word.</summary>
 internal sealed class StatementScope
@@ -35,7 +42,7 @@ internal sealed class StatementScope
     public int Fit(string id, IReadOnlyList<string> machineKinds, IReadOnlyCollection<string> features)
     {
         AskedOf[] rules = [.. written[id]];
-        if (rules.Any(r => (r.Machines.Count > 0 && !r.Machines.Any(machineKinds.Contains)) || r.NotWith.Any(features.Contains)))
+        if (rules.Any(r => !r.Suits(machineKinds, features)))
         {
             return 0;
         }

@@ -18,7 +18,7 @@ internal static class CheckShapes
         new("behind", Words, false, "Covers that have to be off first."));
 
     public static readonly GroupShape AskedOf = new("what is asked of which machine", null,
-        new("id", Id, true, "Its id."), new("words", Words, true, "Symptoms and history words."),
+        new("id", Id, true, "Its id."), new("words", Words, false, "Symptoms and history words."), new("parts", Words, false, "Parts that other machines have not."),
         new("machines", Words, false, "Kinds of machine that they are about; any is enough."),
         new("not-with", Words, false, "Features of a build with which they make no sense."),
         new("sources", RuleShapes.SourceRefs, false, "Where this comes from."));

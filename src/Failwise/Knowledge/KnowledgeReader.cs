@@ -182,7 +182,7 @@ public static class KnowledgeReader
                     EachOf(root, CheckShapes.Cover, m => Add(parts.Covers, "cover", m, new Cover(m.Text("id")!, m.Text("says")!, m.Number("minutes") ?? 0, m.Texts("behind"), m.At)));
                     break;
                 case "asked-of":
-                    EachOf(root, CheckShapes.AskedOf, m => Add(parts.AskedOf, "group of words", m, new AskedOf(m.Text("id")!, m.Texts("words"), m.Texts("machines"), m.Texts("not-with"), ReadSources(m), m.At)));
+                    EachOf(root, CheckShapes.AskedOf, m => Add(parts.AskedOf, "group of words", m, new AskedOf(m.Text("id")!, m.Texts("words"), m.Texts("parts"), m.Texts("machines"), m.Texts("not-with"), ReadSources(m), m.At)));
                     break;
                 case "places":
                     EachOf(root, RuleShapes.Axis, m => parts.Axes.Add(new PlaceAxis(m.Text("axis")!, m.Texts("words"),

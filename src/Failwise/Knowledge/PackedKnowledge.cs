@@ -93,7 +93,7 @@ internal static class PackedKnowledge
         Sources(c, q?.Sources), c.At(q?.At ?? default));
 
     private static AskedOf AskedOfOf(PackCodec c, AskedOf? a) => new(
-        c.Text(a?.Id), c.Texts(a?.Words), c.Texts(a?.Machines), c.Texts(a?.NotWith), Sources(c, a?.Sources), c.At(a?.At ?? default));
+        c.Text(a?.Id), c.Texts(a?.Words), c.Texts(a?.Parts), c.Texts(a?.Machines), c.Texts(a?.NotWith), Sources(c, a?.Sources), c.At(a?.At ?? default));
 
     private static PlaceAxis Axis(PackCodec c, PlaceAxis? a)
     {

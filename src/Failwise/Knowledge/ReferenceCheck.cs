@@ -87,6 +87,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
         {
             Sources(asked.Sources, asked.At);
             Each(asked.Words, "FW017", "history word or symptom", [.. knowledge.Circumstances.Keys, .. knowledge.Symptoms.Keys], asked.At);
+            Each(asked.Parts, "FW012", "part", knowledge.Parts.Keys, asked.At);
             Each(asked.Machines, "FW022", "machine kind", knowledge.Machines.Keys, asked.At);
             Each(asked.NotWith, "FW019", "feature", knowledge.Features.Keys, asked.At);
         }

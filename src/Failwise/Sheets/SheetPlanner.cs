@@ -138,7 +138,7 @@ public static class SheetPlanner
         return
         [
             .. knowledge.Symptoms.Values.OrderByDescending(s => teardown.Symptoms.Any(k => k.Id == s.Id)).ThenByDescending(s => weight.GetValueOrDefault(s.Id)).ThenBy(s => s.Id, StringComparer.Ordinal)
-                .Where(s => weight.ContainsKey(s.Id)).Take(MostQuestions)
+                .Where(s => weight.ContainsKey(s.Id) && IsAbout(knowledge, teardown.Machine, s.Id)).Take(MostQuestions)
                 .Select(s => new SheetQuestion(s.Id, s.Says, teardown.Symptoms.FirstOrDefault(k => k.Id == s.Id)?.Holds)),
         ];
     }
@@ -148,11 +148,13 @@ public static class SheetPlanner
         Dictionary<string, double> weight = Weigh(knowledge, teardown.Machine, c => c.RaisedBy.Where(l => l.Target == LinkTarget.History));
         return
         [
-            .. knowledge.Circumstances.Values.Where(c => c.When is null && weight.ContainsKey(c.Id))
+            .. knowledge.Circumstances.Values.Where(c => c.When is null && weight.ContainsKey(c.Id) && IsAbout(knowledge, teardown.Machine, c.Id))
                 .OrderByDescending(s => teardown.History.Any(k => k.Id == s.Id)).ThenByDescending(c => c.HowCommon * weight[c.Id]).ThenBy(c => c.Id, StringComparer.Ordinal).Take(MostQuestions)
                 .Select(c => new SheetQuestion(c.Id, c.Says, teardown.History.FirstOrDefault(k => k.Id == c.Id)?.Holds)),
         ];
     }
+
+    private static bool IsAbout(KnowledgeBase knowledge, Machine machine, string id) => knowledge.FitOf(id, machine.Kinds, machine.Features) > 0;
 
     private static Dictionary<string, double> Weigh(KnowledgeBase knowledge, Machine machine, Func<Cause, IEnumerable<CauseLink>> links)
     {

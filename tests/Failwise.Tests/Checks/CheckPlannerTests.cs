@@ -141,6 +141,8 @@ public sealed class CheckPlannerTests
         ofVehicles.Length.Should().BeGreaterThan(15);
         Asked(boat).Should().NotIntersectWith(ofVehicles);
         Asked(tractor).Should().IntersectWith(ofVehicles, because: "else the test could not fail");
+        new PartPresence(Shipped, boat).Of("differential").Should().Be(0);
+        new PartPresence(Shipped, tractor).Of("differential").Should().BeGreaterThan(0);
 
         string[] Asked(TeardownCase teardown) => [.. Suspicion.Of(Shipped, teardown, WhatIf.RankPlainly(Shipped, teardown)).Candidates(new PlanOptions(20))
             .Where(c => c.Check.Kind is CheckKind.History or CheckKind.Symptom).Select(c => c.Check.Id.Split('/')[1])];

@@ -116,6 +116,19 @@ public partial class SheetTests
     }
 
     [Fact]
+    public void The_sheets_of_a_boat_ask_nothing_about_wheels_and_axles()
+    {
+        string[] words = [.. Knowledge.AskedOf.Values.Where(a => a.NotWith.Contains("marine")).SelectMany(a => a.Words)];
+        string[] parts = [.. Knowledge.AskedOf.Values.Where(a => a.NotWith.Contains("marine")).SelectMany(a => a.Parts)];
+        InspectionSheet boat = SheetOf("workboat-gearbox");
+
+        words.Should().NotBeEmpty();
+        parts.Should().NotBeEmpty();
+        boat.Symptoms.Concat(boat.History).Select(q => q.Id).Should().NotIntersectWith(words);
+        boat.Parts.Select(p => p.Part.Id).Should().NotIntersectWith(parts);
+    }
+
+    [Fact]
     public void What_the_case_says_already_is_ticked()
     {
         InspectionSheet sheet = SheetOf("pump-engine");
