@@ -33,11 +33,14 @@ public static class Diagnostician
     /// <summary>Diagnoses one case. Pure: the same knowledge and case give the same diagnosis.</summary>
     public static Diagnosis Diagnose(KnowledgeBase knowledge, TeardownCase teardown)
     {
+        Task.Run(() => CauseIndex.Of(knowledge));
         Measured measured = MeasurementAssessor.Assess(knowledge, teardown);
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, measured);
-        CauseRanking causes = CauseRanker.Rank(knowledge, teardown, findings);
-        CheckPlan next = CheckPlanner.Plan(knowledge, teardown, causes);
+        OpenRanking order = OpenRanking.Of(knowledge, teardown, findings);
+        // The next checks ask only for the order of the roots: they are chosen while the order is explained and the work planned.
+        Task<CheckPlan> next = Task.Run(() => CheckPlanner.Plan(knowledge, teardown, order.Plain()));
+        CauseRanking causes = CauseRanker.Explain(knowledge, order);
         WorkPlan work = WorkPlanner.Plan(knowledge, teardown, measured.Readings, findings, causes);
-        return new Diagnosis(knowledge, teardown, measured, findings, causes, next, work);
+        return new Diagnosis(knowledge, teardown, measured, findings, causes, next.GetAwaiter().GetResult(), work);
     }
 }

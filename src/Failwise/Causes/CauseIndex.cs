@@ -19,17 +19,13 @@ internal sealed class CauseIndex
             numbers[cause.Id] = number;
             foreach (CauseLink link in cause.Leaves)
             {
-                Add(link.Target switch
-                {
-                    LinkTarget.Sign => "sign/" + link.Id,
-                    LinkTarget.Finding => "finding/" + link.Id,
-                    LinkTarget.Symptom => "symptom/" + link.Id,
-                    LinkTarget.Cause => "cause/" + link.Id,
-                    _ => "history/" + link.Id,
-                }, cause, link);
                 if (link.Target == LinkTarget.Sign)
                 {
                     AddTo(ByPart, link.Sign!.Part, (cause, link, number, Match.NumberOf(link.Sign.Pattern)));
+                }
+                else
+                {
+                    Add(KindOf(link.Target) + link.Id, cause, link);
                 }
             }
 
@@ -40,7 +36,7 @@ internal sealed class CauseIndex
         }
     }
 
-    /// <summary>Causes that leave or bring about the target, in order of id.</summary>
+    /// <summary>Causes that leave or bring about a target other than a sign, in order of id.</summary>
     public Dictionary<string, List<(Cause Cause, CauseLink Link)>> ByTarget { get; } = new(StringComparer.Ordinal);
 
     /// <summary>Causes that leave any sign on the part, in order of id, each with its number and that of the sign's pattern.</summary>
@@ -54,6 +50,14 @@ internal sealed class CauseIndex
     public static CauseIndex Of(KnowledgeBase knowledge) => Known.GetValue(knowledge, k => new CauseIndex(k));
 
     public int NumberOf(Cause cause) => numbers[cause.Id];
+
+    private static string KindOf(LinkTarget target) => target switch
+    {
+        LinkTarget.Finding => "finding/",
+        LinkTarget.Symptom => "symptom/",
+        LinkTarget.Cause => "cause/",
+        _ => "history/",
+    };
 
     private void Add(string key, Cause cause, CauseLink link) => AddTo(ByTarget, key, (cause, link));
 

@@ -13,57 +13,44 @@ public static class CauseRanker
     private const int NarrowRoots = 8;
 
     /// <summary>Ranks the roots; the knowledge base and the case stay untouched.</summary>
-    public static CauseRanking Rank(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
+    public static CauseRanking Rank(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings) =>
+        Explain(knowledge, OpenRanking.Of(knowledge, teardown, findings));
+
+    /// <summary>Explains an order that was worked out: weights, chains, the story and the verdict.</summary>
+    internal static CauseRanking Explain(KnowledgeBase knowledge, OpenRanking open)
     {
-        IReadOnlyList<EvidenceItem> items = EvidenceGathering.Gather(knowledge, teardown, findings);
-        CauseNetwork net = new(knowledge, teardown, items);
-        if (net.Roots.Count == 0)
+        if (open.Inference is { } inference)
         {
-            EvidenceItem[] open = [.. items.Where(i => i.Important)];
-            return new CauseRanking(VerdictMaker.WithoutRoots(open), [], new Dictionary<string, double>(), new JointStory([], new Dictionary<string, double>()), items, open, 1, null);
+            return new Explanation(knowledge, open, inference).Make();
         }
 
-        return new Ranking(knowledge, net, items).Make();
+        EvidenceItem[] important = [.. open.Items.Where(i => i.Important)];
+        return new CauseRanking(
+            VerdictMaker.WithoutRoots(important), [], open.States, new JointStory([], new Dictionary<string, double>()), open.Items, important, 1, null);
     }
 
     /// <summary>Roots and states by probability, without explanations, for runs over many cases.</summary>
     internal static (string Id, double Probability)[] RankWithStates(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
     {
-        IReadOnlyList<EvidenceItem> items = EvidenceGathering.Gather(knowledge, teardown, findings);
-        CauseNetwork net = new(knowledge, teardown, items);
-        if (net.Roots.Count == 0)
-        {
-            return [];
-        }
-
-        CaseInference inference = new(net);
-        Cause[] all = [.. net.Roots, .. net.States];
-        (_, double[] p) = inference.Ask([.. all.Select(net.NumberOf)]);
-        Dictionary<int, int> place = inference.Order.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i);
+        OpenRanking open = OpenRanking.Of(knowledge, teardown, findings);
         return
         [
-            .. all.Select((c, i) => (c.Id, p[i], Place: place.GetValueOrDefault(net.NumberOf(c), int.MaxValue)))
-                .OrderByDescending(c => c.Item2).ThenBy(c => c.Place).ThenBy(c => c.Id, StringComparer.Ordinal).Select(c => (c.Id, c.Item2)),
+            .. open.Order.Select(i => (open.Net.Roots[i].Id, P: open.Posterior[i]))
+                .Concat(open.States.OrderBy(s => s.Key, StringComparer.Ordinal).Select(s => (s.Key, P: s.Value))).OrderByDescending(c => c.P),
         ];
     }
 
-    private sealed class Ranking(KnowledgeBase knowledge, CauseNetwork net, IReadOnlyList<EvidenceItem> items)
+    private sealed class Explanation(KnowledgeBase knowledge, OpenRanking open, CaseInference inference)
     {
-        private readonly CaseInference inference = new(net);
+        private readonly CauseNetwork net = open.Net;
+        private readonly IReadOnlyList<EvidenceItem> items = open.Items;
         private CaseInference narrow = null!;
 
         public CauseRanking Make()
         {
-            int[] queries = [.. inference.RootNumbers, .. net.States.Select(net.NumberOf)];
-            (_, double[] posterior) = inference.Ask(queries);
-            Dictionary<int, int> place = inference.Order.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i);
-            Dictionary<string, double> states = new(StringComparer.Ordinal);
-            for (int i = 0; i < net.States.Count; i++)
-            {
-                states[net.States[i].Id] = posterior[net.Roots.Count + i];
-            }
-
-            int[] order = [.. Enumerable.Range(0, net.Roots.Count).OrderByDescending(i => posterior[i]).ThenBy(i => place[inference.RootNumbers[i]])];
+            double[] posterior = open.Posterior;
+            Dictionary<string, double> states = open.States;
+            int[] order = open.Order;
             narrow = inference.Narrow([.. order.Take(NarrowRoots).Select(i => inference.RootNumbers[i]).Where(inference.Candidates.Contains)]);
             Dictionary<string, double> probabilities = net.Roots.Select((r, i) => (r.Id, posterior[i])).ToDictionary(x => x.Id, x => x.Item2, StringComparer.Ordinal);
             foreach ((string id, double p) in states)

@@ -38,5 +38,5 @@ public sealed record WhatIf(IReadOnlyList<string> Assumed, IReadOnlyList<RootMov
     }
 
     internal static CauseRanking RankPlainly(KnowledgeBase knowledge, TeardownCase teardown) =>
-        PlainRanking.Of(knowledge, teardown, FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown)));
+        OpenRanking.Of(knowledge, teardown, FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown))).Plain();
 }

@@ -1,5 +1,7 @@
 using System.Buffers;
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace Failwise.Inference;
 
@@ -9,7 +11,8 @@ namespace Failwise.Inference;
 /// </summary>
 internal sealed class TableProduct
 {
-    private const int InnerDigits = 8;
+    /// <summary>Multiplications that are walked by a list of places; the variables beyond go by an odometer.</summary>
+    private const int MostListed = 256;
 
     /// <summary>Below this many multiplications, widening a table costs more than it saves.</summary>
     private const double WorthWidening = 4096;
@@ -17,7 +20,7 @@ internal sealed class TableProduct
     /// <summary>A widened table is a scratch copy; past this size the plain way is taken to spare memory.</summary>
     private const double MostWidenedCells = 1 << 22;
 
-    private readonly int _innerCount;
+    private readonly (int Left, int Right, int Result) _cells;
     private readonly int[] _innerLeft;
     private readonly int[] _innerRight;
     private readonly int[] _innerResult;
@@ -25,13 +28,19 @@ internal sealed class TableProduct
     private readonly ulong _widenLeft;
     private readonly ulong _widenRight;
 
-    private TableProduct(ProductShape shape)
+    private TableProduct(ProductShape shape, TableShape left, TableShape right)
     {
-        var inner = new List<int[]>(InnerDigits);
+        _cells = (1 << left.Variables.Length, 1 << right.Variables.Length, 1 << shape.Result.Variables.Length);
+        var inner = new List<int[]>();
         var outer = new List<int[]>();
+        var listed = 1;
         foreach (var digit in shape.Digits)
-            (digit.Length == 6 && inner.Count < InnerDigits ? inner : outer).Add(digit);
-        _innerCount = 1 << inner.Count;
+        {
+            var isInner = outer.Count == 0 && listed * (digit.Length / 3) <= MostListed;
+            (isInner ? inner : outer).Add(digit);
+            if (isInner) listed *= digit.Length / 3;
+        }
+
         _innerLeft = Offsets(inner, 0);
         _innerRight = Offsets(inner, 1);
         _innerResult = Offsets(inner, 2);
@@ -50,17 +59,19 @@ internal sealed class TableProduct
     public static TableProduct Compile(TableShape left, TableShape right, ReadOnlySpan<int> drop)
     {
         var plain = ProductShape.Of(left, right, drop, widen: false, withDigits: true);
-        if (plain.Cost < WorthWidening) return new TableProduct(plain);
+        if (plain.Cost < WorthWidening) return new TableProduct(plain, left, right);
         var wide = ProductShape.Of(left, right, drop, widen: true, withDigits: true);
-        return new TableProduct(wide.WidenedCells > MostWidenedCells ? plain : wide);
+        return new TableProduct(wide.WidenedCells > MostWidenedCells ? plain : wide, left, right);
     }
 
     /// <summary>With the way of multiplying chosen by the caller.</summary>
     internal static TableProduct Compile(TableShape left, TableShape right, ReadOnlySpan<int> drop, bool widen) =>
-        new(ProductShape.Of(left, right, drop, widen, withDigits: true));
+        new(ProductShape.Of(left, right, drop, widen, withDigits: true), left, right);
 
+    /// <exception cref="ArgumentException">A table has not the shape that the product was compiled for.</exception>
     public void Multiply(ReadOnlySpan<double> left, ReadOnlySpan<double> right, Span<double> result)
     {
+        Check(left.Length, right.Length, result.Length);
         using var wideLeft = new Scratch(left.Length, _widenLeft);
         using var wideRight = new Scratch(right.Length, _widenRight);
         left = Widened(left, _widenLeft, wideLeft.Cells);
@@ -71,14 +82,31 @@ internal sealed class TableProduct
             var l = left[walk.Left..];
             var r = right[walk.Right..];
             var o = result[walk.Result..];
-            for (var i = 0; i < _innerCount; i++) o[_innerResult[i]] += l[_innerLeft[i]] * r[_innerRight[i]];
+            MultiplyInner(ref MemoryMarshal.GetReference(l), ref MemoryMarshal.GetReference(r), ref MemoryMarshal.GetReference(o));
         }
         while (walk.Next());
     }
 
+    // The offsets were made for tables of these shapes, so that they always lie inside; checking each of them again took half the time.
+    private void MultiplyInner(ref double left, ref double right, ref double result)
+    {
+        int[] lefts = _innerLeft, rights = _innerRight, results = _innerResult;
+        for (var i = 0; i < lefts.Length && i < rights.Length && i < results.Length; i++)
+            Unsafe.Add(ref result, results[i]) += Unsafe.Add(ref left, lefts[i]) * Unsafe.Add(ref right, rights[i]);
+    }
+
+    private static void DifferentiateInner(ref double outcome, int[] outcomes, ref double other, int[] others, ref double target, int[] targets)
+    {
+        for (var i = 0; i < outcomes.Length && i < others.Length && i < targets.Length; i++)
+            Unsafe.Add(ref target, targets[i]) += Unsafe.Add(ref outcome, outcomes[i]) * Unsafe.Add(ref other, others[i]);
+    }
+
     /// <summary>Adds to <paramref name="target"/>, all zero, the derivative with respect to the left table (or the right one).</summary>
+    /// <exception cref="ArgumentException">A table has not the shape that the product was compiled for.</exception>
     public void Differentiate(ReadOnlySpan<double> outcome, ReadOnlySpan<double> other, Span<double> target, bool ofLeft)
     {
+        if (ofLeft) Check(target.Length, other.Length, outcome.Length);
+        else Check(other.Length, target.Length, outcome.Length);
         var widen = ofLeft ? _widenLeft : _widenRight;
         var widenOther = ofLeft ? _widenRight : _widenLeft;
         using var wideOther = new Scratch(other.Length, widenOther);
@@ -94,10 +122,16 @@ internal sealed class TableProduct
             var d = outcome[walk.Result..];
             var x = other[(ofLeft ? walk.Right : walk.Left)..];
             var t = wide[(ofLeft ? walk.Left : walk.Right)..];
-            for (var i = 0; i < _innerCount; i++) t[innerTarget[i]] += d[_innerResult[i]] * x[innerOther[i]];
+            DifferentiateInner(
+                ref MemoryMarshal.GetReference(d), _innerResult, ref MemoryMarshal.GetReference(x), innerOther, ref MemoryMarshal.GetReference(t), innerTarget);
         }
         while (walk.Next());
         if (widen != 0) Narrow(wide, widen, target);
+    }
+
+    private void Check(int left, int right, int result)
+    {
+        if ((left, right, result) != _cells) throw new ArgumentException("The tables are not those that the product was compiled for.");
     }
 
     private static int WidenedLength(int length, ulong widen)
@@ -171,9 +205,15 @@ internal sealed class TableProduct
 
     private static int[] Offsets(List<int[]> digits, int column)
     {
-        var offsets = new int[1 << digits.Count];
-        for (var d = 0; d < digits.Count; d++)
-            for (var k = 1 << d; k < 2 << d; k++) offsets[k] = offsets[k - (1 << d)] + digits[d][3 + column];
+        int[] offsets = [0];
+        foreach (var digit in digits)
+        {
+            var wider = new int[offsets.Length * (digit.Length / 3)];
+            for (int t = 0, to = 0; t < digit.Length; t += 3)
+                foreach (var offset in offsets) wider[to++] = offset + digit[t + column];
+            offsets = wider;
+        }
+
         return offsets;
     }
 

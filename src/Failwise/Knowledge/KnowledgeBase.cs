@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Failwise.Problems;
 
 namespace Failwise.Knowledge;
@@ -245,14 +246,28 @@ internal sealed record KnowledgeParts
 /// <summary>Finds an id from what a person wrote: the id, the name or a synonym, whatever the case and the hyphens.</summary>
 internal sealed class WordIndex
 {
-    private readonly Dictionary<string, string[]> byWord;
+    private readonly Dictionary<string, string[]> byWord = new(StringComparer.Ordinal);
 
     public WordIndex(IEnumerable<(string Word, string Id)> words)
     {
         List<(string Word, string Id)> all = [.. words];
+        byWord.EnsureCapacity(all.Count);
         // An id stands before what others call the same.
-        byWord = all.Select(x => (Word: x.Id, x.Id)).Concat(all.Select(x => (Word: Suggest.Fold(x.Word), x.Id))).Distinct()
-            .GroupBy(x => x.Word, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Select(x => x.Id).Distinct().ToArray(), StringComparer.Ordinal);
+        foreach ((_, string id) in all)
+        {
+            Add(id, id);
+        }
+
+        foreach ((string word, string id) in all)
+        {
+            Add(Suggest.Fold(word), id);
+        }
+    }
+
+    private void Add(string word, string id)
+    {
+        ref string[]? ids = ref CollectionsMarshal.GetValueRefOrAddDefault(byWord, word, out _);
+        ids = ids is null ? [id] : Array.IndexOf(ids, id) >= 0 ? ids : [.. ids, id];
     }
 
     public IReadOnlyCollection<string> Words => byWord.Keys;

@@ -40,8 +40,31 @@ internal static class Suggest
     }
 
     /// <summary>Folds case and separators: 'Main Bearing' and 'main-bearing' are one word.</summary>
-    public static string Fold(string text) =>
-        string.Join('-', text.Trim().ToLowerInvariant().Split([' ', '-', '_'], StringSplitOptions.RemoveEmptyEntries));
+    public static string Fold(string text)
+    {
+        ReadOnlySpan<char> written = text.AsSpan().Trim();
+        Span<char> folded = written.Length <= 128 ? stackalloc char[128] : new char[written.Length];
+        int length = 0;
+        bool apart = false;
+        foreach (char c in written)
+        {
+            if (c is ' ' or '-' or '_')
+            {
+                apart = length > 0;
+                continue;
+            }
+
+            if (apart)
+            {
+                folded[length++] = '-';
+                apart = false;
+            }
+
+            folded[length++] = char.ToLowerInvariant(c);
+        }
+
+        return folded[..length].SequenceEqual(text) ? text : new string(folded[..length]);
+    }
 
     /// <summary>Edits (insert, delete, replace, swap neighbours) between two words; stops counting past the limit.</summary>
     internal static int Distance(string a, string b, int limit)

@@ -39,15 +39,7 @@ public static class LookTrial
     {
         ProblemList problems = new();
         SolvedCase[] solved = [.. SolvedCase.ReadFolder(folder, knowledge, problems).Where(c => !c.IsOpen && (set is null || c.Set == set))];
-        LookScore?[] scores = new LookScore?[solved.Length];
-        Parallel.For(0, solved.Length, i =>
-        {
-            if (CaseReader.Read(knowledge, solved[i].CasePath).Case is { } teardown)
-            {
-                scores[i] = new Replay(knowledge, solved[i], teardown).Run(seed: i);
-            }
-        });
-        return [.. scores.OfType<LookScore>()];
+        return OverCases.Run(knowledge, solved, problems, (one, place, teardown) => new Replay(knowledge, one, teardown).Run(seed: place));
     }
 
     private sealed class Replay
@@ -155,7 +147,7 @@ public static class LookTrial
             while (!IsFirst(known, over) && looks < LongestRun)
             {
                 TeardownCase now = Known(known, over) with { NotLookedAt = [.. whole.NotLookedAt, .. nothingThere.Select(p => new NotLookedAt(p, "not recorded", default))] };
-                CheckPlan plan = CheckPlanner.Plan(knowledge, now, PlainRanking.Of(knowledge, now, Find(now)), new PlanOptions(1, OnlyLooks: true, AllOpen: true));
+                CheckPlan plan = CheckPlanner.Plan(knowledge, now, OpenRanking.Of(knowledge, now, Find(now)).Plain(), new PlanOptions(1, OnlyLooks: true, AllOpen: true));
                 if (plan.Checks.Count == 0)
                 {
                     break;

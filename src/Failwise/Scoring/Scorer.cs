@@ -50,21 +50,8 @@ public static class Scorer
     {
         ProblemList problems = new();
         IReadOnlyList<SolvedCase> solved = [.. SolvedCase.ReadFolder(folder, knowledge, problems).Where(c => set is null || c.Set == set)];
-        CaseScore?[] scores = new CaseScore?[solved.Count];
-        int done = 0;
-        object gate = new();
-        Parallel.For(0, solved.Count, i =>
-        {
-            CaseReading reading = CaseReader.Read(knowledge, solved[i].CasePath);
-            CaseScore? score = reading.Case is { } teardown ? ScoreOne(knowledge, solved[i], teardown) : null;
-            lock (gate)
-            {
-                problems.AddRange(reading.Problems.Where(p => p.Severity == Severity.Error));
-                scores[i] = score;
-                progress?.Invoke(++done, solved.Count);
-            }
-        });
-        return Sum([.. scores.OfType<CaseScore>()], problems.Sorted());
+        IReadOnlyList<CaseScore> scores = OverCases.Run(knowledge, solved, problems, (one, _, teardown) => ScoreOne(knowledge, one, teardown), progress);
+        return Sum(scores, problems.Sorted());
     }
 
     private static CaseScore ScoreOne(KnowledgeBase knowledge, SolvedCase solved, TeardownCase teardown)

@@ -39,19 +39,8 @@ public static class WorkScorer
     {
         ProblemList problems = new();
         SolvedCase[] solved = [.. SolvedCase.ReadFolder(folder, knowledge, problems).Where(c => c.Demands.Count > 0 && (set is null || c.Set == set))];
-        CaseWorkScore?[] scores = new CaseWorkScore?[solved.Length];
-        object gate = new();
-        Parallel.For(0, solved.Length, i =>
-        {
-            CaseReading reading = CaseReader.Read(knowledge, solved[i].CasePath);
-            CaseWorkScore? score = reading.Case is { } teardown ? Score(knowledge, solved[i], teardown) : null;
-            lock (gate)
-            {
-                problems.AddRange(reading.Problems.Where(p => p.Severity == Severity.Error));
-                scores[i] = score;
-            }
-        });
-        return new WorkScore([.. scores.OfType<CaseWorkScore>()], problems.Sorted());
+        IReadOnlyList<CaseWorkScore> scores = OverCases.Run(knowledge, solved, problems, (one, _, teardown) => Score(knowledge, one, teardown));
+        return new WorkScore(scores, problems.Sorted());
     }
 
     private static CaseWorkScore Score(KnowledgeBase knowledge, SolvedCase solved, TeardownCase teardown)
