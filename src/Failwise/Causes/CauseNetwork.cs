@@ -21,6 +21,7 @@ internal sealed class CauseNetwork
     private readonly Dictionary<string, LinkInto[]> linksInto = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> causes = new(StringComparer.Ordinal);
     private readonly StrongestLinks collector;
+    private readonly bool?[] allowed;
 
     public CauseNetwork(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<EvidenceItem> items, IReadOnlyList<EvidenceItem>? possible = null)
     {
@@ -28,6 +29,7 @@ internal sealed class CauseNetwork
         this.teardown = teardown;
         index = CauseIndex.Of(knowledge);
         collector = new StrongestLinks(index.Causes.Count);
+        allowed = new bool?[index.Causes.Count];
         build = new BuildFit(knowledge, teardown);
         circumstances = items.Where(i => i.Kind == EvidenceKind.Circumstance).ToDictionary(i => i.Id, i => i.Present, StringComparer.Ordinal);
         List<EvidenceItem> known = [];
@@ -79,6 +81,28 @@ internal sealed class CauseNetwork
     public IReadOnlyList<LinkInto> LinksInto(EvidenceItem item) => LinksInto(Key(item));
 
     internal IReadOnlyList<LinkInto> LinksInto(string key) => linksInto.TryGetValue(key, out LinkInto[]? links) ? links : [];
+
+    /// <summary>For each node the strongest product of strengths on a way from it to the evidence, 0 where there is none.</summary>
+    public double[] WaysTo(EvidenceItem item)
+    {
+        double[] ways = new double[nodes.Count];
+        ways[NumberOf(item)] = 1;
+        ReadOnlySpan<int> order = Network.ParentsFirst;
+        for (int i = order.Length - 1; i >= 0; i--)
+        {
+            if (ways[order[i]] == 0)
+            {
+                continue;
+            }
+
+            foreach (NetworkLink link in nodes[order[i]].Links)
+            {
+                ways[link.Parent] = Math.Max(ways[link.Parent], link.Strength * ways[order[i]]);
+            }
+        }
+
+        return ways;
+    }
 
     private static string Key(EvidenceItem item) => item.Kind switch
     {
@@ -138,8 +162,8 @@ internal sealed class CauseNetwork
         {
             foreach ((Cause cause, CauseLink link, int number, int said) in On(at))
             {
-                double strength = link.Strength * (weight * weights[said]);
-                if (strength > 0 && build.Allows(cause))
+                double strength = weights[said] == 0 ? 0 : link.Strength * (weight * weights[said]);
+                if (strength > 0 && Allows(cause, number))
                 {
                     collector.Add(number, cause, link, strength);
                 }
@@ -153,7 +177,7 @@ internal sealed class CauseNetwork
         {
             foreach ((Cause cause, CauseLink link, int number, _) in On(at))
             {
-                if (!knowledge.Patterns[link.Sign!.Pattern].Sound && build.Allows(cause))
+                if (!knowledge.Patterns[link.Sign!.Pattern].Sound && Allows(cause, number))
                 {
                     collector.Add(number, cause, link, link.Strength);
                 }
@@ -170,14 +194,17 @@ internal sealed class CauseNetwork
 
         foreach ((Cause cause, CauseLink link) in all)
         {
-            if (build.Allows(cause))
+            int number = index.NumberOf(cause);
+            if (Allows(cause, number))
             {
-                collector.Add(index.NumberOf(cause), cause, link, link.Strength);
+                collector.Add(number, cause, link, link.Strength);
             }
         }
     }
 
-    private IReadOnlyList<(Cause Cause, CauseLink Link, int Number, int Pattern)> On(string part) =>
+    private bool Allows(Cause cause, int number) => (allowed[number] ??= build.Allows(cause)) == true;
+
+    private List<(Cause Cause, CauseLink Link, int Number, int Pattern)> On(string part) =>
         index.ByPart.TryGetValue(part, out List<(Cause Cause, CauseLink Link, int Number, int Pattern)>? links) ? links : [];
 
     private bool IsMarked(string broaderPart) => teardown.Observations.Any(o =>
@@ -212,8 +239,7 @@ internal sealed class CauseNetwork
         NetworkLink[] parents = Array.ConvertAll(collector.Take(), l => new NetworkLink(AddCause(l.Cause), l.Strength));
         foreach (CauseLink raised in cause.RaisedBy)
         {
-            string circumstance = KeyOf(raised);
-            if (circumstances.ContainsKey(circumstance))
+            if (circumstances.Count > 0 && KeyOf(raised) is var circumstance && circumstances.ContainsKey(circumstance))
             {
                 heard.Add(circumstance);
             }
@@ -236,7 +262,7 @@ internal sealed class CauseNetwork
     private double PriorOf(Cause cause, string? ignoring)
     {
         double share = 1, silent = 1;
-        foreach (CauseLink raised in cause.RaisedBy)
+        foreach (CauseLink raised in circumstances.Count > 0 ? cause.RaisedBy : [])
         {
             string key = KeyOf(raised);
             if (key == ignoring || !circumstances.TryGetValue(key, out bool holds))

@@ -17,11 +17,16 @@ public static class CauseRanker
         Explain(knowledge, OpenRanking.Of(knowledge, teardown, findings));
 
     /// <summary>Explains an order that was worked out: weights, chains, the story and the verdict.</summary>
-    internal static CauseRanking Explain(KnowledgeBase knowledge, OpenRanking open)
+    internal static CauseRanking Explain(KnowledgeBase knowledge, OpenRanking open) => Make(knowledge, open, ExplainedRoots);
+
+    /// <summary>The story and the verdict alone, without weights and chains, for runs over many cases.</summary>
+    internal static CauseRanking Judge(KnowledgeBase knowledge, OpenRanking open) => Make(knowledge, open, 0);
+
+    private static CauseRanking Make(KnowledgeBase knowledge, OpenRanking open, int explained)
     {
         if (open.Inference is { } inference)
         {
-            return new Explanation(knowledge, open, inference).Make();
+            return new Explanation(knowledge, open, inference).Make(explained);
         }
 
         EvidenceItem[] important = [.. open.Items.Where(i => i.Important)];
@@ -46,7 +51,7 @@ public static class CauseRanker
         private readonly IReadOnlyList<EvidenceItem> items = open.Items;
         private CaseInference narrow = null!;
 
-        public CauseRanking Make()
+        public CauseRanking Make(int most)
         {
             double[] posterior = open.Posterior;
             Dictionary<string, double> states = open.States;
@@ -58,7 +63,7 @@ public static class CauseRanker
                 probabilities[id] = p;
             }
 
-            int[] explained = [.. order.Take(ExplainedRoots)];
+            int[] explained = [.. order.Take(most)];
             Dictionary<int, List<WeighedEvidence>> weights = Weigh(explained);
             ChainFinder chains = new(knowledge, net, probabilities);
             List<RankedCause> ranked = [];
@@ -67,11 +72,13 @@ public static class CauseRanker
                 Cause root = net.Roots[i];
                 List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? [];
                 bool close = weights.ContainsKey(i);
+                // The verdict asks what the first root leaves unexplained.
+                bool first = i == order[0];
                 ranked.Add(new RankedCause(
                     root, Math.Min(CauseRanking.Ceiling, posterior[i]), BuildFit.Commonness(knowledge, root),
                     [.. all.Where(w => w.Decibans > 0).OrderByDescending(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     [.. all.Where(w => w.Decibans < 0).OrderBy(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
-                    close ? chains.From(root) : [], close ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));
+                    close ? chains.From(root) : [], close || first ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));
             }
 
             JointStory story = BestStory(order, posterior);
@@ -86,6 +93,11 @@ public static class CauseRanker
         {
             int[] queries = [.. explained.Select(i => inference.RootNumbers[i])];
             Dictionary<int, List<WeighedEvidence>> weights = explained.ToDictionary(i => i, _ => new List<WeighedEvidence>());
+            if (queries.Length == 0)
+            {
+                return weights;
+            }
+
             (_, double[] full) = narrow.Ask(queries);
             for (int e = 0; e < net.Known.Count; e++)
             {
@@ -181,11 +193,12 @@ public static class CauseRanker
             Random random = new(20_260_101);
             ReducedNetwork reduced = narrow.Reduced();
             int[] queries = [.. narrow.Candidates.Select(c => reduced.NumberOf[c])];
+            PlanCache plans = new();
             int flips = 0;
             for (int t = 0; t < Trials; t++)
             {
                 NetworkNode[] moved = [.. reduced.Network.Nodes.Select(n => n with { Links = [.. n.Links.Select(l => l with { Strength = Move(l.Strength, random.Next(3) - 1) })] })];
-                Posterior p = ExactInference.Query(NoisyOrNetwork.Cut(moved), reduced.Evidence, queries);
+                Posterior p = ExactInference.Query(NoisyOrNetwork.Cut(moved), reduced.Evidence, queries, null, plans);
                 int top = 0;
                 for (int i = 1; i < queries.Length; i++)
                 {

@@ -5,7 +5,9 @@ namespace Failwise.Causes;
 /// <summary>Finds the likeliest way from a root through states to each piece of evidence.</summary>
 internal sealed class ChainFinder(KnowledgeBase knowledge, CauseNetwork net, IReadOnlyDictionary<string, double> probabilities)
 {
-    private const double WeakestChain = 0.02;
+    /// <summary>A chain that is weaker explains nothing.</summary>
+    internal const double WeakestChain = 0.02;
+
     private readonly Dictionary<string, Dictionary<string, (double Strength, string? Before)>> reach = new(StringComparer.Ordinal);
 
     /// <summary>True when a chain of real strength leads from the root to the evidence.</summary>

@@ -19,6 +19,7 @@ internal sealed class SignMatch
     private readonly Dictionary<string, List<string>> narrowerParts;
     private readonly Dictionary<string, List<string>> narrowerPatterns;
     private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (string Part, double Weight)[]> parts = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, double[]> weights = new(StringComparer.Ordinal);
 
     public SignMatch(KnowledgeBase knowledge)
@@ -52,9 +53,12 @@ internal sealed class SignMatch
     }
 
     /// <summary>The part, broader and narrower ones, each with how far a link there speaks to a mark here, 0 to 1.</summary>
-    public IEnumerable<(string Part, double Weight)> Parts(string part) =>
-        knowledge.PartLine(part).Select(p => (p, 1.0))
-            .Concat(part == "part" ? [] : (narrowerParts.GetValueOrDefault(part) ?? []).Select(p => (p, PartNarrow)));
+    public IReadOnlyList<(string Part, double Weight)> Parts(string part) => parts.GetOrAdd(part, static (part, match) => match.Line(part), this);
+
+    private (string Part, double Weight)[] Line(string part) =>
+    [
+        .. knowledge.PartLine(part).Select(p => (p, 1.0)), .. part == "part" ? [] : (narrowerParts.GetValueOrDefault(part) ?? []).Select(p => (p, PartNarrow)),
+    ];
 
     public int NumberOf(string pattern) => numbers[pattern];
 

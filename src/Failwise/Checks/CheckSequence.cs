@@ -16,6 +16,9 @@ internal static class CheckSequence
     private const double LostSoon = 1.3;
     private const double Twin = 0.7;
     private const int MostGaps = 4;
+
+    // Two questions that tell the same differ in the last place only, and that by the order of a sum; then their ids decide.
+    private const int SameWorth = 10;
     private const double Crowding = 0.3;
 
     /// <summary>
@@ -47,7 +50,7 @@ internal static class CheckSequence
     {
         (Candidate Candidate, double Worth)[] order =
         [
-            .. left.Select(c => (c, Worth: Worth(c, opening) * Fresh(c, chosen))).OrderByDescending(x => x.Worth).ThenBy(x => x.c.Check.Id, StringComparer.Ordinal),
+            .. left.Select(c => (c, Worth: Worth(c, opening) * Fresh(c, chosen))).OrderByDescending(x => Math.Round(x.Worth, SameWorth)).ThenBy(x => x.c.Check.Id, StringComparer.Ordinal),
         ];
         // Looking ahead only settles which of the best looks opens the series.
         return chosen.Count == 0 && order[0].Candidate.Ahead > 0

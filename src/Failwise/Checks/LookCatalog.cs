@@ -48,8 +48,8 @@ internal sealed class LookCatalog
         damage = [.. teardown.Observations.Where(o => o.Look == Look.Seen && !knowledge.Patterns[o.Pattern!].Sound).Select(o => new Sign(o.Part, o.Pattern!)).Distinct()];
     }
 
-    /// <summary>All items, for the network.</summary>
-    public IReadOnlyList<EvidenceItem> Items => [.. items.Values.OrderBy(i => i.Id, StringComparer.Ordinal)];
+    /// <summary>All items in order of id, for the network; complete after <see cref="Narrow"/>.</summary>
+    public IReadOnlyList<EvidenceItem> Items { get; private set; } = [];
 
     public PartPresence Presence => presence;
 
@@ -79,6 +79,8 @@ internal sealed class LookCatalog
                 }
             }
         }
+
+        Items = [.. items.Values.OrderBy(i => i.Id, StringComparer.Ordinal)];
     }
 
     private string[] Kinds(string[] parts, string broader) =>

@@ -10,6 +10,9 @@ namespace Failwise.Inference;
 /// </summary>
 internal sealed class Elimination
 {
+    // Two tables above it can be multiplied, and again, before anything comes near the smallest double.
+    private const double SmallEnough = 1e-20;
+
     private readonly FactorGraph _graph;
     private readonly EliminationPlan _plan;
     private readonly int[] _offset;
@@ -152,7 +155,8 @@ internal sealed class Elimination
         var result = Cells(_values, step.Result);
         result.Clear();
         product.Multiply(Cells(_values, step.Left), Cells(_values, step.Right), result);
-        return Math.Log(Normalise(result));
+        var scale = Normalise(result);
+        return scale == 1 ? 0 : Math.Log(scale);
     }
 
     /// <summary>Marks every table into which an asked variable's own factor went: only there the backward sweep has to go.</summary>
@@ -185,12 +189,15 @@ internal sealed class Elimination
         Normalise(target);
     }
 
+    /// <summary>Gives back what was taken out of the cells: 1 while they are of a size that loses nothing.</summary>
     private static double Normalise(Span<double> cells)
     {
         var largest = 0.0;
         foreach (var cell in cells)
             if (cell > largest) largest = cell;
-        if (largest is 0 or 1) return largest;
+        if (largest is 0) return 0;
+        // A lone number is an answer, or a factor of it, and nothing reads it again but the logarithm.
+        if (cells.Length > 1 && largest is > SmallEnough and < 1 / SmallEnough) return 1;
         var factor = 1 / largest;
         for (var i = 0; i < cells.Length; i++) cells[i] *= factor;
         return largest;

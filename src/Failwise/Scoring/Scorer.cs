@@ -57,7 +57,8 @@ public static class Scorer
     private static CaseScore ScoreOne(KnowledgeBase knowledge, SolvedCase solved, TeardownCase teardown)
     {
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
-        CauseRanking ranking = CauseRanker.Rank(knowledge, teardown, findings);
+        OpenRanking open = OpenRanking.Of(knowledge, teardown, findings);
+        CauseRanking ranking = CauseRanker.Judge(knowledge, open);
         string[] order = [.. ranking.Ranked.Select(r => r.Cause.Id)];
         int at = Array.FindIndex(order, solved.Roots.Contains);
         Dictionary<string, int> baselines = new(StringComparer.Ordinal)
@@ -65,7 +66,7 @@ public static class Scorer
             ["most-common"] = RankOf(solved, knowledge.Causes.Values.Where(c => c.IsRoot && CauseNetwork.Applies(c, teardown.Machine))
                 .OrderByDescending(c => c.HowCommon).ThenBy(c => c.Id, StringComparer.Ordinal).Select(c => c.Id)),
             ["assembly-error"] = solved.Roots.Any(r => knowledge.Causes.TryGetValue(r, out Cause? c) && c.Group == "assembly") ? 1 : 0,
-            ["matched-signs"] = RankOf(solved, MatchedSigns(knowledge, teardown, ranking)),
+            ["matched-signs"] = RankOf(solved, MatchedSigns(open.Net)),
         };
         return new CaseScore(
             solved, at + 1, at >= 0 ? ranking.Ranked[at].Probability : 0, order.FirstOrDefault(), order.Length > 0 ? ranking.Ranked[0].Probability : 0,
@@ -75,13 +76,11 @@ public static class Scorer
     private static int RankOf(SolvedCase solved, IEnumerable<string> order) => Array.FindIndex([.. order], solved.Roots.Contains) + 1;
 
     /// <summary>Roots by the number of present signs they reach, directly or through states; ties by how common they are.</summary>
-    private static IEnumerable<string> MatchedSigns(KnowledgeBase knowledge, TeardownCase teardown, CauseRanking ranking)
+    private static IEnumerable<string> MatchedSigns(CauseNetwork net)
     {
-        CauseNetwork net = new(knowledge, teardown, ranking.Evidence);
-        Dictionary<string, double> everywhere = net.Roots.Concat(net.States).ToDictionary(c => c.Id, _ => 1.0, StringComparer.Ordinal);
-        ChainFinder chains = new(knowledge, net, everywhere);
+        double[][] ways = [.. net.Known.Where(e => e.Present && e.Kind != EvidenceKind.Circumstance).Select(net.WaysTo)];
         return net.Roots
-            .Select(r => (r, count: net.Known.Count(e => e.Present && e.Kind != EvidenceKind.Circumstance && chains.Reaches(r, e))))
+            .Select(r => (r, count: ways.Count(w => w[net.NumberOf(r)] >= ChainFinder.WeakestChain)))
             .OrderByDescending(x => x.count).ThenByDescending(x => x.r.HowCommon).ThenBy(x => x.r.Id, StringComparer.Ordinal).Select(x => x.r.Id);
     }
 
