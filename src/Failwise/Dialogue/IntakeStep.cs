@@ -10,6 +10,9 @@ internal sealed record IntakeStep(string Id) : Step
 {
     private const int Most = 8;
 
+    /// <summary>A digit chooses only at the start: an answer may hold numbers.</summary>
+    public override bool DigitGoesOn(string typed) => typed.Length > 0;
+
     public override Step Before => new PartStep(null);
 
     public override Screen Show(Talk talk)
@@ -35,17 +38,17 @@ internal sealed record IntakeStep(string Id) : Step
         }
 
         string note = $"{talk.Knowledge.Questions[Id].Asks} {text}";
-        return With(talk, [new CaseEntry("history", YamlText.Group([("note", YamlText.Of(note))]), new Location("dialogue", 1, 1))], "noted: " + text, new PartStep(null));
+        return With(talk, [new CaseEntry("history", YamlText.Group([("note", YamlText.Of(note))]), new Location("dialogue", 1, 1))], "your answer, as a note", new PartStep(null));
     }
 
-    /// <summary>What the question covers, can be so on such a machine and nobody has spoken of, the most usual first.</summary>
+    /// <summary>What the question covers, can be so on such a machine and nobody has spoken of, what is about just such machines first, then the most usual.</summary>
     private IEnumerable<(string Id, string Says)> Open(Talk talk)
     {
         KnowledgeBase knowledge = talk.Knowledge;
         HashSet<string> known = [.. talk.Case.History.Concat(talk.Case.Symptoms).Select(s => s.Id)];
         return knowledge.Questions[Id].Covers.Where(id => !known.Contains(id) && knowledge.FitOf(id, talk.Case.Machine.Kinds, talk.Case.Machine.Features) > 0)
             .Select(id => knowledge.Circumstances.TryGetValue(id, out Circumstance? c) ? (id, c.Says, Usual: c.HowCommon) : (id, knowledge.Symptoms[id].Says, Usual: knowledge.Symptoms[id].SeenAnyway))
-            .OrderByDescending(x => x.Usual).ThenBy(x => x.id, StringComparer.Ordinal).Select(x => (x.id, x.Says));
+            .OrderByDescending(x => knowledge.FitOf(x.id, talk.Case.Machine.Kinds, talk.Case.Machine.Features)).ThenByDescending(x => x.Usual).ThenBy(x => x.id, StringComparer.Ordinal).Select(x => (x.id, x.Says));
     }
 
     private static Turn None(Talk talk, (string Id, string Says)[] open) =>

@@ -26,7 +26,8 @@ internal static class NextLooks
         {
             CheckKind.Symptom when knowledge.Symptoms.TryGetValue(id, out Symptom? s) => new NextLook(s.Says, s.Ask, null, id, true),
             CheckKind.History when knowledge.Circumstances.TryGetValue(id, out Circumstance? c) => new NextLook(c.Says, c.Ask, null, id, false),
-            CheckKind.Look or CheckKind.Finding or CheckKind.Gap when check.Parts.Count > 0 => new NextLook(check.Says, Effort(check), check.Parts[0], null, false),
+            CheckKind.Gap when check.Parts.Count > 0 => new NextLook($"{knowledge.Parts[check.Parts[0]].Name}: {check.Says}", Effort(check), check.Parts[0], null, false),
+            CheckKind.Look or CheckKind.Finding when check.Parts.Count > 0 => new NextLook(check.Says, Effort(check), check.Parts[0], null, false),
             CheckKind.Gap => new NextLook(check.Says, check.Why, null, null, false, id),
             _ => null,
         };

@@ -300,13 +300,23 @@ public class DialogueTests
         skipped.Press("1\n");
         denied.Press("1").Press(denied.Screen.Choices.Single(c => c.Says == "none of these").Key.ToString());
         known.Press("1crank ground\n");
-        noted.Press("1the pump, they think\n");
+        noted.Press("1the pump, 3 hours before\n");
 
         skipped.Text.Should().Be(Start);
         denied.Read().History.Should().HaveCountGreaterThan(2).And.OnlyContain(s => !s.Holds);
         known.Read().History.Should().ContainSingle().Which.Id.Should().Be("crank-ground");
-        noted.Read().Notes.Should().ContainSingle().Which.Should().Be(Repository.Knowledge.Questions["first-failure"].Asks + " the pump, they think");
+        noted.Read().Notes.Should().ContainSingle().Which.Should().Be(Repository.Knowledge.Questions["first-failure"].Asks + " the pump, 3 hours before");
         CheckPlanner.Plan(Repository.Knowledge, noted.Read(), new PlanOptions(20)).Checks.Should().NotContain(c => c.Id == "ask/first-failure");
+    }
+
+    [Fact]
+    public void The_usual_answers_are_those_of_such_a_machine()
+    {
+        using Sitting sitting = Asked("oil");
+        string[] says = [.. sitting.Press("1").Screen.Choices.Select(c => c.Says)];
+
+        says.Should().Contain(Repository.Knowledge.Circumstances["oil-change-overdue"].Says);
+        says.Should().NotContain(Repository.Knowledge.Circumstances["gear-oil-neglected"].Says).And.NotContain(Repository.Knowledge.Circumstances["two-stroke-mix-doubtful"].Says);
     }
 
     private static Sitting Asked(string question)
