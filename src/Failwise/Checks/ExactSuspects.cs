@@ -14,12 +14,12 @@ internal sealed class ExactSuspects
     private readonly Dictionary<int, int> places = [];
 
     /// <param name="net">The network with what might be looked at as leaves.</param>
+    /// <param name="whole">The engine over it.</param>
     /// <param name="suspects">Roots under suspicion, likeliest first.</param>
     /// <param name="weight">How much each of them counts, 0 to 1.</param>
     /// <param name="leaves">Numbers of the leaves about which something will be assumed.</param>
-    public ExactSuspects(CauseNetwork net, IReadOnlyList<Cause> suspects, IReadOnlyList<double> weight, IReadOnlyList<int> leaves)
+    public ExactSuspects(CauseNetwork net, CaseInference whole, IReadOnlyList<Cause> suspects, IReadOnlyList<double> weight, IReadOnlyList<int> leaves)
     {
-        CaseInference whole = new(net);
         HashSet<int> free = [.. whole.Candidates];
         int[] able = [.. Enumerable.Range(0, suspects.Count).Where(i => net.Has(suspects[i]) && free.Contains(net.NumberOf(suspects[i])))];
         int[] chosen = able;

@@ -85,10 +85,11 @@ internal sealed class Suspicion
     public IEnumerable<Candidate> Candidates(PlanOptions how)
     {
         Opening opening = new(knowledge, teardown, how.AllOpen);
+        Task<CaseInference> engine = Task.Run(() => new CaseInference(net));
         (OpenLook Look, OpenSign[] Shown, double Minutes)[] looks = Shortlist(opening, how.Most);
         EvidenceItem[] questions = how.OnlyLooks
             ? [] : [.. catalog.Items.Where(i => i.Kind != EvidenceKind.Sign && net.Has(i) && IsAbout(i) && QuickGain([net.NumberOf(i)], null) >= CheckPlanner.LeastGain)];
-        ExactSuspects exact = new(net, suspects, weight, [.. looks.SelectMany(l => NodesOf(l.Shown)).Concat(questions.Select(net.NumberOf)).Distinct()]);
+        ExactSuspects exact = new(net, engine.GetAwaiter().GetResult(), suspects, weight, [.. looks.SelectMany(l => NodesOf(l.Shown)).Concat(questions.Select(net.NumberOf)).Distinct()]);
         List<(Candidate Candidate, int[] Nodes)> valued = [.. looks.Select(l => (Value(exact, l.Look, l.Shown, l.Minutes), NodesOf(l.Shown)))];
         IEnumerable<Candidate> all = new LookAhead(exact, opening).Rate(valued);
         return how.OnlyLooks ? all : [.. all, .. questions.Select(q => Value(exact, q)), .. Histories()];

@@ -108,10 +108,11 @@ internal sealed class EliminationPlan
         < 1 << 18 => 1,
         < 1 << 21 => 6,
         < 1 << 25 => 24,
-        _ => 64,
+        < 1 << 27 => 64,
+        _ => 160,
     };
 
-    private static EliminationPlan Make(FactorGraph graph, int attempt, double giveUpAt, bool[]? last = null)
+    internal static EliminationPlan Make(FactorGraph graph, int attempt, double giveUpAt, bool[]? last = null)
     {
         var order = EliminationOrder.MinFill(graph.VariableCount, graph.Tables, attempt, last);
         var position = new int[order.Length];
