@@ -14,16 +14,16 @@ internal sealed class CauseNetwork
     private readonly TeardownCase teardown;
     private readonly CauseIndex index;
     private readonly BuildFit build;
-    private readonly Dictionary<string, int> numbers = new(StringComparer.Ordinal);
-    private readonly List<NetworkNode> nodes = [];
+    private readonly Dictionary<string, int> numbers;
+    private readonly List<NetworkNode> nodes;
     private readonly Dictionary<string, bool> circumstances;
-    private readonly HashSet<string> heard = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, LinkInto[]> linksInto = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, int> causes = new(StringComparer.Ordinal);
+    private readonly HashSet<string> heard;
+    private readonly Dictionary<string, LinkInto[]> linksInto;
+    private readonly Dictionary<string, int> causes;
     private readonly StrongestLinks collector;
     private readonly bool?[] allowed;
 
-    public CauseNetwork(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<EvidenceItem> items, IReadOnlyList<EvidenceItem>? possible = null)
+    public CauseNetwork(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<EvidenceItem> items)
     {
         this.knowledge = knowledge;
         this.teardown = teardown;
@@ -31,28 +31,41 @@ internal sealed class CauseNetwork
         collector = new StrongestLinks(index.Causes.Count);
         allowed = new bool?[index.Causes.Count];
         build = new BuildFit(knowledge, teardown);
+        numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        nodes = [];
+        heard = new HashSet<string>(StringComparer.Ordinal);
+        linksInto = new Dictionary<string, LinkInto[]>(StringComparer.Ordinal);
+        causes = new Dictionary<string, int>(StringComparer.Ordinal);
         circumstances = items.Where(i => i.Kind == EvidenceKind.Circumstance).ToDictionary(i => i.Id, i => i.Present, StringComparer.Ordinal);
-        List<EvidenceItem> known = [];
-        foreach (EvidenceItem item in items.Where(i => i.Kind != EvidenceKind.Circumstance))
-        {
-            if (AddEvidenceNode(item) >= 0)
-            {
-                known.Add(item);
-            }
-        }
+        EvidenceItem[] known = [.. items.Where(i => i.Kind != EvidenceKind.Circumstance && AddEvidenceNode(i) >= 0)];
+        Known = [.. known, .. items.Where(i => i.Kind == EvidenceKind.Circumstance && heard.Contains(i.Id))];
+        Network = NoisyOrNetwork.Trusted([.. nodes]);
+        (Roots, States) = Parted();
+    }
 
-        foreach (EvidenceItem item in possible ?? [])
+    private CauseNetwork(CauseNetwork before, IReadOnlyList<EvidenceItem> possible)
+    {
+        (knowledge, teardown, index, circumstances) = (before.knowledge, before.teardown, before.index, before.circumstances);
+        collector = new StrongestLinks(index.Causes.Count);
+        allowed = [.. before.allowed];
+        build = new BuildFit(knowledge, teardown);
+        numbers = new Dictionary<string, int>(before.numbers, StringComparer.Ordinal);
+        nodes = [.. before.nodes];
+        heard = new HashSet<string>(before.heard, StringComparer.Ordinal);
+        linksInto = new Dictionary<string, LinkInto[]>(before.linksInto, StringComparer.Ordinal);
+        causes = new Dictionary<string, int>(before.causes, StringComparer.Ordinal);
+        foreach (EvidenceItem item in possible)
         {
             AddEvidenceNode(item);
         }
 
-        known.AddRange(items.Where(i => i.Kind == EvidenceKind.Circumstance && heard.Contains(i.Id)));
-        Known = known;
+        Known = before.Known;
         Network = NoisyOrNetwork.Trusted([.. nodes]);
-        Cause[] all = [.. causes.Keys.Order(StringComparer.Ordinal).Select(id => knowledge.Causes[id])];
-        Roots = [.. all.Where(c => c.IsRoot)];
-        States = [.. all.Where(c => !c.IsRoot)];
+        (Roots, States) = Parted();
     }
+
+    /// <summary>The same network with what might be seen as further leaves, about which nothing is known yet; this one stays as it is.</summary>
+    public CauseNetwork With(IReadOnlyList<EvidenceItem> possible) => new(this, possible);
 
     public NoisyOrNetwork Network { get; }
 
@@ -114,6 +127,12 @@ internal sealed class CauseNetwork
     /// <summary>A cause that this machine cannot have is not a candidate.</summary>
     public static bool Applies(Cause cause, Machine machine) =>
         (cause.Machines.Count == 0 || cause.Machines.Any(machine.Kinds.Contains)) && !cause.Needs.Any(machine.Without.Contains);
+
+    private (Cause[] Roots, Cause[] States) Parted()
+    {
+        Cause[] all = [.. causes.Keys.Order(StringComparer.Ordinal).Select(id => knowledge.Causes[id])];
+        return ([.. all.Where(c => c.IsRoot)], [.. all.Where(c => !c.IsRoot)]);
+    }
 
     private int AddEvidenceNode(EvidenceItem item)
     {

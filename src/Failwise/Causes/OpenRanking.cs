@@ -64,5 +64,5 @@ internal sealed class OpenRanking
     /// </summary>
     public CauseRanking Plain() => new(
         Unsaid, [.. Order.Select(i => new RankedCause(Net.Roots[i], Math.Min(CauseRanking.Ceiling, Posterior[i]), BuildFit.Commonness(knowledge, Net.Roots[i]), [], [], [], []))],
-        States, NoStory, Items, [], Inference is null ? 1 : 0, null);
+        States, NoStory, Items, [], Inference is null ? 1 : 0, null) { Net = Net };
 }

@@ -65,6 +65,9 @@ public sealed record CauseRanking(
     /// <summary>Never claim more than this.</summary>
     public const double Ceiling = 0.98;
 
+    /// <summary>The network that was asked, for further questions.</summary>
+    internal CauseNetwork? Net { get; init; }
+
     /// <summary>A probability in words.</summary>
     public static string WordFor(double probability) => probability switch
     {

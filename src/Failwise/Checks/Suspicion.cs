@@ -48,7 +48,7 @@ internal sealed class Suspicion
 
         catalog.Narrow();
 
-        net = new CauseNetwork(knowledge, teardown, ranking.Evidence, catalog.Items);
+        net = (ranking.Net ?? new CauseNetwork(knowledge, teardown, ranking.Evidence)).With(catalog.Items);
         Scan();
     }
 
