@@ -77,7 +77,7 @@ public sealed class LookValueTests
     private static (double Gain, double[] Chances) ByEnumeration(TeardownCase teardown, CauseRanking ranking, string[] signs)
     {
         EvidenceItem[] open = [.. signs.Select(s => new EvidenceItem(s, EvidenceKind.Sign, "", true, Knowledge.Sureness["sure"], [], false))];
-        CauseNetwork net = new(Knowledge, teardown, ranking.Evidence, open);
+        CauseNetwork net = new CauseNetwork(Knowledge, teardown, ranking.Evidence).With(open);
         Evidence[] known = [.. net.Known.Where(i => i.Kind != EvidenceKind.Circumstance).Select(net.EvidenceOf)];
         (double start, double[] before) = Enumeration.Query(net.Network.Nodes, known);
         double gain = Entropy(before);
