@@ -189,6 +189,7 @@ internal static class Commands
     private static Diagnosis DiagnoseCase(string path, string? rules, string? limits)
     {
         KnowledgeBase knowledge = ShippedRules.Load(rules);
+        Diagnostician.Begin(knowledge);
         CaseReading reading = CaseReader.Read(knowledge, path, limits);
         foreach (Problem problem in reading.Problems.Where(_ => reading.Case is not null))
         {

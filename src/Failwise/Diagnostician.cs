@@ -30,10 +30,16 @@ public sealed record Diagnosis(
 /// <summary>The pipeline from a case to a diagnosis.</summary>
 public static class Diagnostician
 {
+    /// <summary>Begins with what every diagnosis needs of the knowledge base, while the case is still being read; may be left out.</summary>
+    internal static void Begin(KnowledgeBase knowledge)
+    {
+        Task.Run(() => CauseIndex.Of(knowledge));
+        Task.Run(() => knowledge.PartWords);
+    }
+
     /// <summary>Diagnoses one case. Pure: the same knowledge and case give the same diagnosis.</summary>
     public static Diagnosis Diagnose(KnowledgeBase knowledge, TeardownCase teardown)
     {
-        Task.Run(() => CauseIndex.Of(knowledge));
         Measured measured = MeasurementAssessor.Assess(knowledge, teardown);
         FindingSet findings = FindingEngine.Chain(knowledge, teardown, measured);
         OpenRanking order = OpenRanking.Of(knowledge, teardown, findings);

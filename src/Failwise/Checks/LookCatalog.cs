@@ -94,12 +94,18 @@ internal sealed class LookCatalog
         return
         [
             .. signs.GroupBy(s => (Family: FamilyOf(knowledge, s.Part), Access: IsOfAnyMachine(knowledge.Parts[s.Part]) ? null : knowledge.Parts[s.Part].Access, Test: IsBenchTest(s.Pattern)))
-                .Select(g => new OpenLook(
-                    Common(g.Key.Family, g), g.Select(s => knowledge.Parts[s.Part].Access).FirstOrDefault(a => a is not null), g.Max(s => presence.Of(s.Part)),
-                    looked.Any(p => g.Any(s => Same(p, s.Part))), damage.Where(d => g.Any(s => Same(d.Part, s.Part))).Select(d => d.Pattern).Distinct().Count(),
-                    [.. g.OrderBy(s => s.Item.Id, StringComparer.Ordinal)]))
+                .Select(g => LookAt(g.Key.Family, g.Select(s => knowledge.Parts[s.Part].Access).FirstOrDefault(a => a is not null), [.. g.OrderBy(s => s.Item.Id, StringComparer.Ordinal)]))
                 .OrderBy(l => l.Part, StringComparer.Ordinal).ThenBy(l => l.Signs[0].Item.Id, StringComparer.Ordinal),
         ];
+    }
+
+    private OpenLook LookAt(string family, string? cover, OpenSign[] signs)
+    {
+        string[] parts = [.. signs.Select(s => s.Part).Distinct()];
+        bool Here(string part) => parts.Any(p => Same(part, p));
+        return new OpenLook(
+            parts.Length == 1 ? parts[0] : family, cover, parts.Max(presence.Of),
+            looked.Any(Here), damage.Where(d => Here(d.Part)).Select(d => d.Pattern).Distinct().Count(), signs);
     }
 
     private bool Same(string a, string b) => knowledge.PartIs(a, b) || knowledge.PartIs(b, a);
@@ -121,12 +127,6 @@ internal sealed class LookCatalog
     private static bool IsOfAnyMachine(Part part) => part.Machines.Count == 0 && part.KindOf.Count > 0;
 
     private static bool IsBenchTest(Pattern pattern) => pattern.Check is { Minutes: > 12 } or { Destroys: true };
-
-    private static string Common(string family, IEnumerable<OpenSign> signs)
-    {
-        string[] parts = [.. signs.Select(s => s.Part).Distinct()];
-        return parts.Length == 1 ? parts[0] : family;
-    }
 
     private void Add(Cause cause, double way, int depth, HashSet<string> seen)
     {
