@@ -36,6 +36,7 @@ internal sealed class CaseInference
             if (ExactInference.CostOf(reduced.Network, reduced.Evidence, LargestCost) <= LargestCost)
             {
                 Candidates = some;
+                whole = reduced;
                 break;
             }
         }
