@@ -165,9 +165,7 @@ internal static class Commands
         Argument<string> rows = new("FILE") { Description = "A file of published rows." };
         Command handbook = new("handbook", "Check the rules against published appearance-to-cause rows.\n\nExample: failwise rules handbook tests/knowledge/handbook/bottom-end.yaml") { rows, Rules };
         handbook.SetAction(p => RuleCommands.Handbook(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rows)!));
-        Argument<string> target = new("FOLDER") { Description = "The folder to write; its old pages are replaced." };
-        Command atlas = new("atlas", "Write the rule base as a book: one page a pattern, one page a cause.\n\nExample: failwise rules atlas docs/atlas") { target, Rules };
-        atlas.SetAction(p => RuleCommands.Atlas(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(target)!));
+        Command atlas = AtlasCommand.New(Rules);
         Argument<string> rowFolder = new("FOLDER") { Description = "A folder of published rows." };
         Command coverage = new("coverage", "What the rule base covers and what it does not.\n\nExample: failwise rules coverage tests/knowledge/handbook -o docs/coverage.md") { rowFolder, output, Rules };
         coverage.SetAction(p => RuleCommands.Coverage(ShippedRules.Load(p.GetValue(Rules)), p.GetValue(rowFolder)!, p.GetValue(output)));

@@ -87,33 +87,6 @@ internal static class RuleCommands
         return 0;
     }
 
-    public static int Atlas(KnowledgeBase knowledge, string folder)
-    {
-        IReadOnlyList<Reports.AtlasPage> pages = Reports.Atlas.Write(knowledge);
-        foreach (Reports.AtlasPage page in pages)
-        {
-            string path = Path.Combine(folder, page.Path);
-            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            if (!File.Exists(path) || File.ReadAllText(path) != page.Text)
-            {
-                File.WriteAllText(path, page.Text);
-            }
-        }
-
-        // Pages of retired rules must not linger; only files of the atlas's own kinds are touched.
-        HashSet<string> known = [.. pages.Select(p => Path.GetFullPath(Path.Combine(folder, p.Path)))];
-        foreach (string old in new[] { "patterns", "causes" }.Select(d => Path.Combine(folder, d)).Where(Directory.Exists).SelectMany(d => Directory.EnumerateFiles(d, "*.md")))
-        {
-            if (!known.Contains(Path.GetFullPath(old)))
-            {
-                File.Delete(old);
-            }
-        }
-
-        Console.Out.WriteLine($"{pages.Count} pages in {folder}");
-        return 0;
-    }
-
     public static int Score(KnowledgeBase knowledge, string folder, string format, string? set, bool list)
     {
         bool show = !Console.IsErrorRedirected;

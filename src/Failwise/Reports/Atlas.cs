@@ -111,8 +111,8 @@ public sealed class Atlas
         }
 
         md.Heading(2, "Look-alikes");
-        md.Table(["it could be", "how to tell"], [.. pattern.LookAlikes.Select(l => new[] { PatternLink(l.Id), Safe(l.Tell) }).DefaultIfEmpty(["none known", ""])]);
-        WritePlaces(md, pattern, links);
+        WriteLookAlikes(md, pattern);
+        WritePlaces(md, pattern, [.. links.Select(l => l.Link.Sign!.Part).Distinct()]);
         md.Heading(2, "What leaves it");
         if (links.Length == 0)
         {
@@ -140,33 +140,53 @@ public sealed class Atlas
         return md.ToString();
     }
 
-    private void WritePlaces(MarkdownText md, Pattern pattern, (Cause Cause, CauseLink Link)[] links)
+    /// <summary>What to hold beside the part: the twin's sketch, the difference, and what it would mean instead.</summary>
+    private void WriteLookAlikes(MarkdownText md, Pattern pattern)
     {
-        FindingRule[] findings =
-        [
-            .. knowledge.Findings.Values.Where(f => f.Refines.Any(s => s.Pattern == pattern.Id)
-                || ConditionSigns(f.When).Any(c => c.See.Contains(pattern.Id))).OrderBy(f => f.Id, StringComparer.Ordinal),
-        ];
-        string[] parts = [.. links.Select(l => l.Link.Sign!.Part).Distinct()];
-        string[] places = [.. findings.SelectMany(f => ConditionSigns(f.When)).Where(c => c.See.Contains(pattern.Id)).SelectMany(c => c.On).Distinct().Order(StringComparer.Ordinal)];
-        foreach (PlaceDrawing drawing in PlaceDrawings.For(knowledge, parts, places))
+        if (pattern.LookAlikes.Count == 0)
+        {
+            md.Paragraph("None known.");
+            return;
+        }
+
+        md.Table(["sketch", "it could be", "how to tell", "it would mean"], [.. pattern.LookAlikes.Select(l => new[]
+        {
+            AtlasDrawings.Markdown(knowledge, knowledge.Patterns[l.Id]) ?? "", PatternLink(l.Id), Safe(l.Tell), Meaning(knowledge.Patterns[l.Id]),
+        })]);
+    }
+
+    private string Meaning(Pattern pattern) => pattern.Sound ? "normal, no damage" : string.Join(", ", knowledge.Causes.Values
+        .SelectMany(c => c.Leaves.Where(l => l.Sign?.Pattern == pattern.Id).Select(l => (c.Id, l.Strength)))
+        .OrderByDescending(x => x.Strength).ThenBy(x => x.Id, StringComparer.Ordinal).Select(x => x.Id).Distinct().Take(2).Select(id => CauseLinkTo(id)));
+
+    private void WritePlaces(MarkdownText md, Pattern pattern, IReadOnlyList<string> parts)
+    {
+        IReadOnlyList<PlaceMeaning> places = AtlasPlaces.Of(knowledge, index, pattern);
+        if (places.Count > 0)
+        {
+            md.Heading(2, "What its position means");
+        }
+
+        foreach (PlaceDrawing drawing in AtlasPlaces.Drawings(knowledge, pattern, parts))
         {
             md.Paragraph($"![{Safe(drawing.Alt)}](../drawings/{drawing.Name}.svg)");
         }
 
-        if (findings.Length > 0)
+        if (places.Count == 0)
         {
-            md.Heading(2, "What its position means");
-            md.Table(["seen so", "because", "speaks for"], [.. findings.Select(f => new[]
-            {
-                Safe(f.Says), Safe(f.Why ?? ""),
-                string.Join(", ", (index.ByTarget.GetValueOrDefault("finding/" + f.Id) ?? []).OrderByDescending(l => l.Link.Strength).ThenBy(l => l.Cause.Id, StringComparer.Ordinal).Take(6).Select(l => CauseLinkTo(l.Cause.Id))),
-            })]);
+            return;
+        }
+
+        md.Table(["on", "seen so", "because", "speaks for"], [.. AtlasPlaces.ByPart(places.Take(AtlasPlaces.Most)).Select(p => new[]
+        {
+            Safe(knowledge.Parts[p.Part].Name), Safe(p.Finding.Says), Safe(p.Finding.Why ?? ""), string.Join(", ", p.Causes.Take(6).Select(c => CauseLinkTo(c))),
+        })]);
+        string[] rest = [.. places.Skip(AtlasPlaces.Most).SelectMany(p => p.Causes).Except(places.Take(AtlasPlaces.Most).SelectMany(p => p.Causes)).Distinct()];
+        if (rest.Length > 0)
+        {
+            md.Paragraph("By its place it can also speak for: " + string.Join(", ", rest.Select(c => CauseLinkTo(c))) + ".");
         }
     }
-
-    private static IEnumerable<SightingCondition> ConditionSigns(Condition condition) =>
-        Condition.Atoms(condition).OfType<SightingCondition>();
 
     private string CausePage(Cause cause)
     {

@@ -5,6 +5,12 @@ namespace Failwise.Reports;
 /// <summary>Paper to print on.</summary>
 public enum Paper { A4, Letter }
 
+/// <summary>What a page calls itself.</summary>
+/// <param name="Kind">The words above the title and at the foot of the paper.</param>
+/// <param name="Word">The class of the body, by which the style knows the kind.</param>
+/// <param name="Skip">The words of the link that passes by the head.</param>
+internal sealed record HtmlHead(string Title, string Kind, string Word, string Skip);
+
 /// <summary>The page around a report: its head, its style for screen and paper, and the table of contents.</summary>
 internal static class HtmlPage
 {
@@ -18,18 +24,26 @@ internal static class HtmlPage
     /// <summary>The contents stand behind the title: a reader learns first what this is about.</summary>
     private static string WithContents(string body, string contents)
     {
+        if (contents.Length == 0)
+        {
+            return body;
+        }
+
         int behind = body.IndexOf("</h1>", StringComparison.Ordinal) + "</h1>\n".Length;
         return $"{body[..behind]}<nav aria-label=\"Contents\"><p>Contents</p><ol>\n{contents}</ol></nav>\n{body[behind..]}";
     }
 
-    public static string Write(Report report, string contents, string body, Paper? paper) => $$"""
+    public static string Write(Report report, string contents, string body, Paper? paper) => Write(
+        new HtmlHead(report.Title, EditionNames.Name(report.Edition), EditionNames.WordFor(report.Edition), "Skip to the report"), contents, body, paper);
+
+    public static string Write(HtmlHead head, string contents, string body, Paper? paper) => $$"""
         <!doctype html>
         <html lang="en">
         <head>
         <meta charset="utf-8">
         <meta name="viewport" content="width=device-width, initial-scale=1">
         <meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src 'unsafe-inline'">
-        <title>{{Encode(report.Title)}}</title>
+        <title>{{Encode(head.Title)}}</title>
         <style>
         :root { color-scheme: light dark; --ink: #1d1b17; --paper: #fdfcf9; --soft: #5d574c; --line: #d8d2c4; --tint: #f3efe4; --mark: #7a3b12; }
         @media (prefers-color-scheme: dark) { :root { --ink: #ece7db; --paper: #1b1916; --soft: #b9b1a0; --line: #474135; --tint: #26231d; --mark: #eba873; } }
@@ -65,6 +79,7 @@ internal static class HtmlPage
         figcaption { font-size: .9rem; color: var(--soft); margin-top: .4rem; unicode-bidi: plaintext; }
         figcaption em { font-style: normal; }
         .hidden { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+        .atlas p > img, .atlas td > img { max-width: 100%; height: auto; background: #fff; border: 1px solid var(--line); vertical-align: top; }
         .work-order table, .close-up table { border: 2px solid var(--ink); }
         .work-order td, .close-up td, .work-order th, .close-up th { border: 1px solid var(--soft); padding: .45rem .5rem; }
         .work-order table, .close-up table { font-family: "Noto Sans", "Liberation Sans", Arial, sans-serif; }
@@ -80,7 +95,7 @@ internal static class HtmlPage
         }
         {{SvgCanvas.Style}}
         @media screen and (prefers-color-scheme: dark) { {{DarkDrawings}} }
-        @page { {{(paper is { } size ? $"size: {size.ToString().ToLowerInvariant()}; " : "")}}margin: 18mm 16mm 20mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 9pt sans-serif; } @bottom-left { content: "{{EditionNames.Name(report.Edition)}}"; font: 9pt sans-serif; } }
+        @page { {{(paper is { } size ? $"size: {size.ToString().ToLowerInvariant()}; " : "")}}margin: 18mm 16mm 20mm; @bottom-right { content: "page " counter(page) " of " counter(pages); font: 9pt sans-serif; } @bottom-left { content: "{{head.Kind}}"; font: 9pt sans-serif; } }
         @media print {
           :root { color-scheme: light; --ink: #000; --paper: #fff; --soft: #333; --line: #999; --tint: #f4f4f4; --mark: #000; }
           body { max-width: none; padding: 0; font-size: 10.5pt; }
@@ -96,9 +111,9 @@ internal static class HtmlPage
         }
         </style>
         </head>
-        <body class="{{EditionNames.WordFor(report.Edition)}}">
-        <a class="skip" href="#report">Skip to the report</a>
-        <header><p class="kind">{{EditionNames.Name(report.Edition)}}</p></header>
+        <body class="{{head.Word}}">
+        <a class="skip" href="#report">{{head.Skip}}</a>
+        <header><p class="kind">{{head.Kind}}</p></header>
         <main id="report">
         {{WithContents(body, contents).Replace("<th></th>", "<th><span class=\"hidden\">No.</span></th>", StringComparison.Ordinal)}}</main>
         </body>

@@ -14,7 +14,7 @@ public static class HtmlReport
     /// <summary>The folder name by which drawings and photos are found again in the Markdown; no file of that name is written.</summary>
     private const string Inside = "inside";
 
-    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
+    internal static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
         .UsePipeTables().UseAutoIdentifiers(Markdig.Extensions.AutoIdentifiers.AutoIdentifierOptions.GitHub).DisableHtml().Build();
 
     /// <summary>Writes the technical edition.</summary>
@@ -74,7 +74,7 @@ public static class HtmlReport
     private static string Address(string folder, string file) => string.Join('/', (folder is "" ? file : folder + "/" + file).Split('/').Select(Uri.EscapeDataString));
 
     /// <summary>Each cell carries the heading of its column, so that a narrow screen can show a row as a list.</summary>
-    private static void NameCells(Table table)
+    internal static void NameCells(Table table)
     {
         string[] names = [.. table.OfType<TableRow>().First().OfType<TableCell>().Select(c => string.Concat(c.Descendants<LiteralInline>().Select(l => l.Content.ToString())))];
         if (names.Length == 2)
@@ -93,7 +93,7 @@ public static class HtmlReport
         }
     }
 
-    private static string Contents(MarkdownDocument document)
+    internal static string Contents(MarkdownDocument document)
     {
         StringBuilder list = new();
         foreach (HeadingBlock heading in document.Descendants<HeadingBlock>().Where(h => h.Level == 2))

@@ -40,6 +40,50 @@ public sealed class GeneratedPagesTests
     }
 
     [Fact]
+    public void Every_link_of_the_atlas_in_html_leads_to_a_page_and_nothing_is_asked_of_a_network()
+    {
+        IReadOnlyList<AtlasPage> pages = AtlasHtml.Write(Repository.Knowledge);
+        Dictionary<string, string> texts = pages.ToDictionary(p => p.Path, p => p.Text, StringComparer.Ordinal);
+        List<string> dead = [];
+        int links = 0;
+        foreach (AtlasPage page in pages)
+        {
+            foreach (System.Text.RegularExpressions.Match link in System.Text.RegularExpressions.Regex.Matches(page.Text, "(?:href|src)=\"([^\"]*)\""))
+            {
+                links++;
+                string target = link.Groups[1].Value;
+                if (!target.StartsWith("data:image/svg+xml,", StringComparison.Ordinal) && !Leads(page, target, texts))
+                {
+                    dead.Add($"{page.Path} -> {target}");
+                }
+            }
+        }
+
+        texts.Should().ContainKey("index.html").And.ContainKey("by-part.html");
+        links.Should().BeGreaterThan(10_000);
+        dead.Should().BeEmpty();
+    }
+
+    private static bool Leads(AtlasPage page, string target, Dictionary<string, string> texts)
+    {
+        if (target.StartsWith('#'))
+        {
+            return page.Text.Contains($"id=\"{target[1..]}\"", StringComparison.Ordinal);
+        }
+
+        string folder = Path.GetDirectoryName(page.Path)!;
+        return texts.ContainsKey(Path.GetRelativePath(Repository.Root, Path.GetFullPath(Path.Combine(Repository.Root, folder, target))).Replace('\\', '/'));
+    }
+
+    [Fact]
+    public void A_pattern_that_is_only_one_of_many_alternatives_is_not_told_by_its_position()
+    {
+        string page = Atlas.Write(Repository.Knowledge).Single(p => p.Path == "patterns/blued.md").Text;
+
+        page.Should().Contain("One journal alone is blued").And.NotContain("The laboratory found a fault");
+    }
+
+    [Fact]
     public void The_readme_shows_what_the_main_example_prints()
     {
         string readme = File.ReadAllText(Repository.Folder("README.md"));
