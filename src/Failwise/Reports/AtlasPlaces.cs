@@ -20,7 +20,7 @@ internal static class AtlasPlaces
     /// <summary>The findings that ask for the pattern, or for one it is a kind of, most telling first.</summary>
     public static IReadOnlyList<PlaceMeaning> Of(KnowledgeBase knowledge, CauseIndex index, Pattern pattern)
     {
-        HashSet<string> line = [.. knowledge.PatternLine(pattern.Id)];
+        string[] line = [.. knowledge.PatternLine(pattern.Id)];
         return [.. knowledge.Findings.Values.Select(f => Meaning(index, f, line)).OfType<PlaceMeaning>()
             .OrderByDescending(p => p.Strength).ThenBy(p => p.Finding.Id, StringComparer.Ordinal)];
     }
@@ -34,19 +34,29 @@ internal static class AtlasPlaces
         return [.. PlaceDrawings.For(knowledge, [.. parts], places)];
     }
 
-    private static PlaceMeaning? Meaning(CauseIndex index, FindingRule finding, HashSet<string> line)
+    private static PlaceMeaning? Meaning(CauseIndex index, FindingRule finding, IReadOnlyList<string> line)
     {
-        // Of several places where it is asked for, the one that names fewest other patterns is the one the finding is about.
-        SightingCondition? asked = Asked(finding.When).Where(c => c.See.Count <= MostAlternatives && c.See.Any(line.Contains)).MinBy(c => c.See.Count);
-        string? part = asked?.Part ?? finding.Refines.FirstOrDefault(s => line.Contains(s.Pattern))?.Part;
         (Cause Cause, CauseLink Link)[] causes = [.. (index.ByTarget.GetValueOrDefault("finding/" + finding.Id) ?? [])
             .OrderByDescending(l => l.Link.Strength).ThenBy(l => l.Cause.Id, StringComparer.Ordinal)];
-        return part is null || causes.Length == 0 ? null
-            : new PlaceMeaning(finding, part, [.. causes.Select(c => c.Cause.Id)], causes[0].Link.Strength / Alternatives(asked));
+        (string Part, IReadOnlyList<string> See)[] mentions = [.. Mentions(finding).Where(m => m.See.Count <= MostAlternatives && m.See.Any(line.Contains))];
+        if (mentions.Length == 0 || causes.Length == 0)
+        {
+            return null;
+        }
+
+        // Of several places where it is asked for, the one that names fewest other patterns is the one the finding is about.
+        (string part, IReadOnlyList<string> see) = mentions.MinBy(m => Breadth(m.See, line[0]));
+        return new PlaceMeaning(finding, part, [.. causes.Select(c => c.Cause.Id)], causes[0].Link.Strength / Breadth(see, line[0]));
     }
 
-    /// <summary>Squared, so that a finding about this pattern stands before a surer one about any of several.</summary>
-    private static double Alternatives(SightingCondition? asked) => asked is null ? 1 : asked.See.Count * asked.See.Count;
+    /// <summary>Squared, so that a finding about this pattern stands before a surer one about any of several; a broader name counts double.</summary>
+    private static double Breadth(IReadOnlyList<string> see, string pattern) => see.Count * see.Count * (see.Contains(pattern) ? 1 : 2);
+
+    private static IEnumerable<(string Part, IReadOnlyList<string> See)> Mentions(FindingRule finding) =>
+    [
+        .. Asked(finding.When).Select(c => (c.Part, c.See)),
+        .. finding.Refines.GroupBy(s => s.Part).Select(g => (g.Key, (IReadOnlyList<string>)[.. g.Select(s => s.Pattern)])),
+    ];
 
     /// <summary>What has to be seen; a condition that nothing may be there says nothing for the pattern.</summary>
     private static IEnumerable<SightingCondition> Asked(Condition condition) => condition switch
