@@ -9,6 +9,13 @@ public static class MarkDrawings
     /// <param name="alt">Words for those who cannot see it; empty when the same words stand beside it.</param>
     public static string? For(KnowledgeBase knowledge, string part, string pattern, string alt = "")
     {
+        if (PatternFigures.Of(pattern) is { } figure)
+        {
+            Sketch own = new();
+            figure(own);
+            return own.Finish(alt);
+        }
+
         MarkKind mark = MarkKinds.Of(knowledge, pattern);
         return mark == MarkKind.None ? null : Draw(PartShape.Of(knowledge, part), mark, alt);
     }
@@ -16,6 +23,11 @@ public static class MarkDrawings
     /// <summary>A name that two equal drawings share, such as <c>shell-smear</c>; null when there is no drawing.</summary>
     public static string? NameOf(KnowledgeBase knowledge, string part, string pattern)
     {
+        if (PatternFigures.Of(pattern) is not null)
+        {
+            return "figure-" + pattern;
+        }
+
         MarkKind mark = MarkKinds.Of(knowledge, pattern);
         return mark == MarkKind.None ? null : NameOf(PartShape.Of(knowledge, part), mark);
     }

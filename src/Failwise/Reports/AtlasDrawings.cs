@@ -23,5 +23,6 @@ internal static class AtlasDrawings
 
     private static string? UsualPart(KnowledgeBase knowledge, Pattern pattern) =>
         CauseIndex.Of(knowledge).ByPart.Select(p => (Part: p.Key, Weight: p.Value.Where(l => l.Link.Sign!.Pattern == pattern.Id).Sum(l => l.Link.Strength)))
-            .Where(p => p.Weight > 0).OrderByDescending(p => p.Weight).ThenBy(p => p.Part, StringComparer.Ordinal).Select(p => p.Part).FirstOrDefault();
+            .Where(p => p.Weight > 0).OrderByDescending(p => p.Weight).ThenBy(p => p.Part, StringComparer.Ordinal).Select(p => p.Part).FirstOrDefault()
+        ?? AtlasPlaces.PartAskedFor(knowledge, pattern.Id);
 }

@@ -34,6 +34,10 @@ internal static class AtlasPlaces
         return [.. PlaceDrawings.For(knowledge, [.. parts], places)];
     }
 
+    /// <summary>The part on which most findings ask for the pattern; null when none does.</summary>
+    public static string? PartAskedFor(KnowledgeBase knowledge, string pattern) => knowledge.Findings.Values.SelectMany(Mentions)
+        .Where(m => m.See.Contains(pattern)).GroupBy(m => m.Part).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).FirstOrDefault()?.Key;
+
     private static PlaceMeaning? Meaning(CauseIndex index, FindingRule finding, IReadOnlyList<string> line)
     {
         (Cause Cause, CauseLink Link)[] causes = [.. (index.ByTarget.GetValueOrDefault("finding/" + finding.Id) ?? [])

@@ -70,4 +70,16 @@ public class MarkDrawingTests
     [Fact]
     public void Words_beside_a_drawing_cannot_break_out_of_it() =>
         MarkDrawings.For(Knowledge, "main-bearing", "wiped", "\"><script>")!.Should().NotContain("<script>");
+
+    [Fact]
+    public void A_pattern_with_a_drawing_of_its_own_exists_and_no_two_share_one()
+    {
+        IReadOnlyList<string> ids = Failwise.Drawings.PatternFigures.Ids;
+        string[] drawings = [.. ids.Select(id => Failwise.Drawings.MarkDrawings.For(Repository.Knowledge, "gear", id)!)];
+
+        ids.Count.Should().BeGreaterThan(20);
+        ids.Should().BeSubsetOf(Repository.Knowledge.Patterns.Keys);
+        drawings.Should().OnlyHaveUniqueItems();
+        drawings.Should().AllSatisfy(d => System.Xml.Linq.XDocument.Parse(d).Root!.Descendants().Count().Should().BeGreaterThan(2));
+    }
 }
