@@ -135,7 +135,8 @@ public sealed class Atlas
             md.Bullets(work);
         }
 
-        WriteSources(md, [.. pattern.Sources, .. links.SelectMany(l => l.Link.Sources)]);
+        WriteSources(md, [.. pattern.Sources, .. links.SelectMany(l => l.Link.Sources.Count > 0 ? l.Link.Sources : l.Cause.Sources),
+            .. AtlasPlaces.Of(knowledge, index, pattern).Take(AtlasPlaces.Most).SelectMany(p => p.Finding.Sources)]);
         md.Paragraph("[Atlas](../README.md) · [by part](../by-part.md)");
         return md.ToString();
     }

@@ -84,6 +84,27 @@ public sealed class GeneratedPagesTests
     }
 
     [Fact]
+    public void A_source_that_stands_behind_a_cause_is_named_at_the_foot_of_the_page()
+    {
+        AtlasPage[] pages = [.. Atlas.Write(Repository.Knowledge).Where(p => p.Path.StartsWith("patterns/", StringComparison.Ordinal))];
+        List<string> missing = [];
+        int rows = 0;
+        foreach (AtlasPage page in pages)
+        {
+            string table = page.Text.Split("| on | cause | how often | source |").Skip(1).FirstOrDefault("").Split("\n\n")[0];
+            foreach (string row in table.Split('\n').Skip(2).Where(r => r.EndsWith(" |", StringComparison.Ordinal)))
+            {
+                rows++;
+                string[] ids = row[..^2].Split(" | ")[^1].Split(", ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+                missing.AddRange(ids.Where(id => !page.Text.Contains($"\n- {id}: ", StringComparison.Ordinal)).Select(id => $"{page.Path}: {id}"));
+            }
+        }
+
+        rows.Should().BeGreaterThan(1_000);
+        missing.Should().BeEmpty();
+    }
+
+    [Fact]
     public void The_readme_shows_what_the_main_example_prints()
     {
         string readme = File.ReadAllText(Repository.Folder("README.md"));
