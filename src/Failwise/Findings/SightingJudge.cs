@@ -234,7 +234,7 @@ internal sealed class SightingJudge
             WhereAlong.FreeEnd => hit.Contains(free) && !hit.Contains(drive),
             WhereAlong.Middle => order.Count >= 3 && !hit.Contains(first) && !hit.Contains(last) && !hit.Contains(drive) && !hit.Contains(free),
             WhereAlong.Ends => order.Count >= 3 && hit.Contains(drive) && hit.Contains(free) && hit.Length < order.Count,
-            WhereAlong.Neighbours => hit.Length >= 2 && hit.Length < order.Count && hit.Zip(hit.Skip(1)).Any(p => p.Second == p.First + 1),
+            WhereAlong.Neighbours => hit.Length == 2 && order.Count > 2 && hit[1] == hit[0] + 1,
             _ => IsWorseAlong(order, looked),
         };
         if (where is WhereAlong.WorseAlongFeed && looked.Length < 2)

@@ -6,7 +6,7 @@ internal static class PackedWork
     public static WorkRule Work(PackCodec c, WorkRule? w) => new(
         c.Text(w?.Id), c.Text(w?.Title), c.Text(w?.Does), c.MaybeText(w?.Part), c.Text(w?.Stage), c.List(w?.Because, Trigger), c.Texts(w?.After),
         c.Texts(w?.InsteadOf), c.MaybeText(w?.How),
-        c.Maybe(w?.Verify, static (c, v) => new Verification(c.Text(v?.How), c.MaybeText(v?.Limit), c.Maybe(v?.Source, PackedKnowledge.SourceRefOf))),
+        c.Maybe(w?.Verify, static (c, v) => new Verification(c.Text(v?.How), c.MaybeText(v?.Limit), c.Maybe(v?.Source, PackedKnowledge.SourceRefOf), c.MaybeText(v?.When))),
         c.MaybeText(w?.Hold), c.Texts(w?.Cautions), c.Texts(w?.Needs), c.Texts(w?.Machines), c.Flag(w?.Outside ?? false),
         c.Maybe(w?.Minutes, static (c, m) => new MinuteSpan(c.Real(m?.Least ?? 0), c.Real(m?.Most ?? 0))),
         c.List(w?.Together, static (c, t) => new TogetherPart(c.Text(t?.Part), c.MaybeText(t?.Why))),
@@ -24,7 +24,7 @@ internal static class PackedWork
 
     public static SheetRule Sheet(PackCodec c, SheetRule? s) => new(
         c.Text(s?.Id), c.Text(s?.Sheet), c.Number(s?.Order ?? 0), c.Text(s?.Says), c.MaybeText(s?.Each),
-        c.Maybe(s?.Reading, static (c, r) => new SheetReading(c.Text(r?.What), c.MaybeText(r?.Unit), c.MaybeText(r?.Limit), c.Maybe(r?.Source, PackedKnowledge.SourceRefOf))),
+        c.Maybe(s?.Reading, static (c, r) => new SheetReading(c.Text(r?.What), c.MaybeText(r?.Unit), c.MaybeText(r?.Limit), c.Maybe(r?.Source, PackedKnowledge.SourceRefOf), c.MaybeText(r?.Part), c.MaybeText(r?.Quantity))),
         c.Texts(s?.Machines), c.Texts(s?.Needs), c.MaybeText(s?.Fitted), c.Texts(s?.Touched), c.Texts(s?.Work), c.Texts(s?.Said), c.MaybeText(s?.Photo),
         c.MaybeText(s?.When), c.Flag(s?.Stop ?? false), PackedKnowledge.Sources(c, s?.Sources), c.At(s?.At ?? default));
 

@@ -8,7 +8,7 @@ internal static class WorkReading
 {
     public static WorkRule Work(MapNode m, ProblemList problems) => new(
         m.Text("id")!, m.Text("title")!, m.Text("does")!, m.Text("part"), m.Text("stage")!, Triggers(m), m.Texts("after"), m.Texts("instead-of"), m.Text("how"),
-        m["verify"] is MapNode v ? new Verification(v.Text("how")!, v.Text("limit"), Source(v, "source")) : null,
+        m["verify"] is MapNode v ? new Verification(v.Text("how")!, v.Text("limit"), Source(v, "source"), v.Text("when")) : null,
         m.Text("hold"), m.Texts("cautions"), m.Texts("needs"), m.Texts("machines"), m.Flag("outside"), Span(m, problems),
         [.. m.Items("together").Select(t => t is MapNode g ? new TogetherPart(g.Text("part")!, g.Text("why")) : new TogetherPart(((ScalarNode)t).Text.Trim(), null))],
         m["shop"] is MapNode s ? new ShopNote(s.Text("finish"), s.Texts("do-not"), s.Texts("ask")) : null,
@@ -36,7 +36,7 @@ internal static class WorkReading
 
     public static SheetRule Sheet(MapNode m) => new(
         m.Text("id")!, m.Text("sheet")!, (int)m.Number("order")!.Value, m.Text("says")!, m.Text("each"),
-        m["reading"] is MapNode r ? new SheetReading(r.Text("what")!, r.Text("unit"), r.Text("limit"), Source(r, "source")) : null,
+        m["reading"] is MapNode r ? new SheetReading(r.Text("what")!, r.Text("unit"), r.Text("limit"), Source(r, "source"), r.Text("part"), r.Text("quantity")) : null,
         m.Texts("machines"), m.Texts("needs"), m.Text("fitted"), m.Texts("touched"), m.Texts("work"), m.Texts("said"), m.Text("photo"), m.Text("when"),
         m.Flag("stop"), KnowledgeReader.ReadSources(m), m.At);
 

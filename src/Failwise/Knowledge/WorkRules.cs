@@ -3,7 +3,7 @@ using Failwise.Problems;
 namespace Failwise.Knowledge;
 
 /// <summary>How a piece of work is checked.</summary>
-public sealed record Verification(string How, string? Limit, SourceRef? Source);
+public sealed record Verification(string How, string? Limit, SourceRef? Source, string? When);
 
 /// <summary>
 /// What brings a piece of work into the plan: a cause, a finding, a circumstance, another piece of work, or a sign of at least some extent.
@@ -71,7 +71,9 @@ public sealed record DownstreamRule(
     IReadOnlyList<SourceRef> Sources, Location At);
 
 /// <summary>A reading asked for on a sheet.</summary>
-public sealed record SheetReading(string What, string? Unit, string? Limit, SourceRef? Source);
+/// <param name="Part">The part whose reading it is; null when no reading of a case bears on it.</param>
+/// <param name="Quantity">The quantity of that part whose limit the case may give.</param>
+public sealed record SheetReading(string What, string? Unit, string? Limit, SourceRef? Source, string? Part, string? Quantity);
 
 /// <summary>A line of a sheet: before the strip and the wash, at close-up, first start or follow-up.</summary>
 /// <param name="Sheet">hazards, before-turning, before-strip, before-cleaning, close-up, first-start or follow-up.</param>

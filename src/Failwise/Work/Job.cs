@@ -19,6 +19,7 @@ internal sealed class Job
     private readonly HashSet<string> named;
     private readonly HashSet<string> fired;
     private readonly HashSet<string> seenParts;
+    private readonly PartPresence presence;
 
     public Job(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<Reading> readings, FindingSet findings, CauseRanking ranking)
     {
@@ -35,6 +36,7 @@ internal sealed class Job
 
         named = new HashSet<string>(ranking.Verdict.Roots, StringComparer.Ordinal);
         fired = new HashSet<string>(findings.Fired.Select(f => f.Id), StringComparer.Ordinal);
+        presence = new PartPresence(knowledge, teardown);
         seenParts = new HashSet<string>(
             teardown.Observations.Select(o => o.Part).Concat(readings.Select(r => r.Measurement.Part)).SelectMany(knowledge.PartLine), StringComparer.Ordinal);
     }
@@ -66,12 +68,15 @@ internal sealed class Job
     public bool Fits(IReadOnlyList<string> machines, IReadOnlyList<string> needs) =>
         (machines.Count == 0 || machines.Any(Case.Machine.Kinds.Contains)) && !needs.Any(Case.Machine.Without.Contains);
 
-    /// <summary>False when such a part belongs to another kind of machine.</summary>
-    public bool MayHave(string? part) => part is null || Saw(part) || Knowledge.Parts[part].Machines is { Count: 0 } || Knowledge.Parts[part].Machines.Any(Case.Machine.Kinds.Contains);
+    /// <summary>False when such a part belongs to another kind of machine, or to a build that this one is not.</summary>
+    public bool MayHave(string? part) => part is null || Saw(part) || presence.Of(part) > 0;
 
-    /// <summary>Whether the machine has something: true, false, or null when nobody said.</summary>
-    public bool? Has(string? feature) =>
-        feature is null || Case.Machine.Features.Contains(feature) ? true : Case.Machine.Without.Contains(feature) ? false : null;
+    /// <summary>False when a build with these features is so rare that nobody plans for it unless the case or a part shows it.</summary>
+    public bool Plausible(IReadOnlyList<string> needs) => presence.Built(needs) >= PartPresence.Rare;
+
+    /// <summary>Whether the machine has something: true, false (also where such builds are rare), or null when nobody said.</summary>
+    public bool? Has(string? feature) => feature is null || Case.Machine.Features.Contains(feature) || (Knowledge.Features.TryGetValue(feature, out Feature? known) && known.ShownBy.Any(Saw)) ? true
+        : presence.Built([feature]) < PartPresence.Rare ? false : null;
 
     /// <summary>How many of a part the machine has, where the case says so.</summary>
     public int? Count(string? word) => word switch
@@ -124,7 +129,17 @@ internal sealed class Job
 
     /// <summary>The probability of a cause when it is high enough to act on; null otherwise.</summary>
     private double? Likely(string cause) =>
-        probability.TryGetValue(cause, out double p) && (p >= (Knowledge.Causes[cause].IsRoot ? PossibleFrom : PossibleStateFrom) || named.Contains(cause)) ? p : null;
+        probability.TryGetValue(cause, out double p)
+        && (Knowledge.Causes[cause].IsRoot ? p >= PossibleFrom || named.Contains(cause) : p >= PossibleStateFrom && Shows(cause)) ? p : null;
+
+    /// <summary>A state on the way calls for work only when something that it leaves was met; what is merely likely to follow does not.</summary>
+    private bool Shows(string state) => Knowledge.Causes[state].Leaves.Any(l => l.Target switch
+    {
+        LinkTarget.Sign => Case.Observations.Any(o => o.Look == Look.Seen && Knowledge.PartIs(o.Part, l.Sign!.Part) && Knowledge.PatternIs(o.Pattern!, l.Sign.Pattern)),
+        LinkTarget.Finding => fired.Contains(l.Id),
+        LinkTarget.Symptom => Ranking.Evidence.Any(e => e.Present && e.Kind == EvidenceKind.Symptom && e.Id == "symptom/" + l.Id),
+        _ => false,
+    });
 
     private bool Meets(Observation o, string part, WorkTrigger trigger) =>
         o.Look == Look.Seen && Knowledge.PartIs(o.Part, part)

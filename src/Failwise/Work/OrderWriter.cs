@@ -16,7 +16,7 @@ internal static class OrderWriter
         foreach (WorkItem item in items.Where(i => i.Rule.Does == "machine"))
         {
             string part = item.Rule.Part ?? "part";
-            PartDecision[] about = [.. decisions.Where(d => d.Decision is Decision.Machine or Decision.MeasureFirst && Related(job, d.Part, part))];
+            PartDecision[] about = [.. decisions.Where(d => (d.Decision is Decision.Machine or Decision.MeasureFirst || job.Knowledge.Parts[d.Part].OrderedAs == part) && Related(job, d.Part, part))];
 
             // Numbers mean something only while they count one sort of part: main journals and crankpins are numbered apart.
             bool one = about.Select(d => d.Part).Distinct().Count() == 1;

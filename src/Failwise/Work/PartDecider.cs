@@ -57,13 +57,7 @@ internal static class PartDecider
     {
         Voice strongest = Strongest(voices);
         Limit? limit = voices.Select(v => v.Limit).FirstOrDefault(l => l is not null);
-        string? stated = limit switch
-        {
-            { Min: { } min, Max: { } max } => $"{min} to {max}",
-            { Min: { } min } => $"at least {min}",
-            { Max: { } max } => $"at most {max}",
-            _ => null,
-        };
+        string? stated = limit is null ? null : LimitText.Of(limit);
         Decision decision = (Decision)strongest.Grade;
         return new PartDecision(
             part, places, decision, stated ?? strongest.Rule.Limit ?? (decision is Decision.Replace or Decision.Clean or Decision.Reuse ? "judged by sight" : "maker's limit needed"),
@@ -86,10 +80,20 @@ internal static class PartDecider
         }
     }
 
+    private static bool Together(Reading a, Reading b) =>
+        a.Measurement.Places.Count == 0 || b.Measurement.Places.Count == 0 || b.Measurement.Places.All(a.Measurement.Places.Contains);
+
     private static IEnumerable<Voice> Readings(Job job, string part)
     {
-        foreach (Reading r in job.Readings.Where(r => r.Measurement.Part == part))
+        Reading[] all = [.. job.Readings.Where(r => r.Measurement.Part == part)];
+        foreach (Reading r in all)
         {
+            // A bare size says nothing where another reading of the part stands against a limit, such as the clearance made from it.
+            if (r.State is LimitState.NoLimit && Array.Exists(all, o => o.State != LimitState.NoLimit && Together(o, r)))
+            {
+                continue;
+            }
+
             Measurement m = r.Measurement;
             string says = $"{m.Quantity.Replace('-', ' ')} {r.InBothSystems}" + r.State switch
             {

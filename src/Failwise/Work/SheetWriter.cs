@@ -1,3 +1,4 @@
+using Failwise.Cases;
 using Failwise.Knowledge;
 
 namespace Failwise.Work;
@@ -10,22 +11,18 @@ internal static class SheetWriter
 
     private static List<SheetLine> Sheet(Job job, IReadOnlyList<WorkItem> items, string sheet)
     {
-        List<SheetLine> lines = [];
         SheetRule[] rules = [.. job.Knowledge.Sheets.Values.Where(s => s.Sheet == sheet).OrderBy(s => s.Order).ThenBy(s => s.Id, StringComparer.Ordinal)];
         HashSet<string> covered = new(rules.SelectMany(r => r.Work), StringComparer.Ordinal);
 
-        // What the job itself holds comes first: the steps that hold others up, then the steps of this stage.
-        foreach (WorkItem item in items.Where(i => !i.CheckFirst && !covered.Contains(i.Rule.Id) && OnSheet(i.Rule, sheet)))
-        {
-            lines.Add(FromStep(item));
-        }
+        SheetLine[] steps = [.. items.Where(i => !i.CheckFirst && !covered.Contains(i.Rule.Id) && OnSheet(i.Rule, sheet)).Select(FromStep)];
+        SheetLine[] lines = [.. rules.SelectMany(rule => FromRule(job, items, rule))];
 
-        lines.AddRange(rules.SelectMany(rule => FromRule(job, items, rule)));
-        return lines;
+        // Before closing, what holds others up comes first; once it runs, oil and gauge come before anything that is read while running.
+        return sheet == "close-up" ? [.. steps, .. lines] : [.. lines, .. steps];
     }
 
-    private static bool OnSheet(WorkRule rule, string sheet) =>
-        rule.Stage == sheet || (sheet == "close-up" && rule.Hold is not null && rule.Stage is "machine" or "clean" or "assemble");
+    private static bool OnSheet(WorkRule rule, string sheet) => rule.Stage == sheet || rule.Verify?.When == sheet
+        || (sheet == "close-up" && rule.Hold is not null && rule.Verify?.When is null && rule.Stage is "machine" or "clean" or "assemble");
 
     private static SheetLine FromStep(WorkItem item)
     {
@@ -44,13 +41,23 @@ internal static class SheetWriter
             yield break;
         }
 
+        // "If fitted" goes with a thing that can be fitted; where nobody is likely to have it, the line was left out before.
         int times = rule.Each is null ? 1 : job.Count(rule.Each) ?? 1;
         for (int n = 1; n <= times; n++)
         {
+            string? given = Given(job, rule.Reading, rule.Each is null ? null : n);
             yield return new SheetLine(
                 (fitted is null ? "If fitted: " : "") + rule.Says, rule.Each is not null && job.Count(rule.Each) is not null ? n : null, rule.Reading?.What, rule.Reading?.Unit,
-                rule.Reading is null ? null : rule.Reading.Limit ?? "maker's limit", rule.Reading?.Source, rule.When, rule.Stop, reasons, rule.Id);
+                given ?? rule.Reading?.Limit ?? (rule.Reading?.Unit is null ? null : "maker's limit"), given is null ? rule.Reading?.Source : null, rule.When, rule.Stop, reasons, rule.Id);
         }
+    }
+
+    /// <summary>The limit that the case gives for what is read, at this place first; null when it gives none.</summary>
+    private static string? Given(Job job, SheetReading? asked, int? place)
+    {
+        Limit? limit = asked?.Part is null ? null : job.Readings.Where(r => r.Measurement.Limit is { Example: false } && r.Measurement.Quantity == asked.Quantity && job.Knowledge.PartIs(r.Measurement.Part, asked.Part))
+            .OrderByDescending(r => place is { } n && r.Measurement.Places.Contains(n)).Select(r => r.Measurement.Limit).FirstOrDefault();
+        return limit is null ? null : LimitText.Of(limit) + (limit.From is { Length: > 0 } from ? $" ({from})" : "");
     }
 
     /// <summary>Why the line is on the sheet; null when nothing in this job calls for it.</summary>

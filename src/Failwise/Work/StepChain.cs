@@ -114,15 +114,17 @@ internal sealed class StepChain
         }
     }
 
-    /// <summary>A mark that was seen, or a root that is named, calls for its work whatever the part is filed under.</summary>
-    private bool Direct(WorkReason reason) => reason.Kind == "observation" || (reason.Kind == "cause" && job.Knowledge.Causes[reason.Id].IsRoot);
+    /// <summary>A mark that was seen calls for its work whatever the part is filed under.</summary>
+    private static bool Seen(WorkReason reason) => reason.Kind == "observation";
 
     private WeighedReason FromStep(string step) =>
         new(new WorkReason("work", step, $"It goes with: {job.Knowledge.Work[step].Title}"), reasons[step].Exists(r => r.Sure), 0.1);
 
     private void Add(WorkRule rule, WeighedReason reason)
     {
-        if (displaced.Contains(rule.Id) || !job.Fits(rule.Machines, rule.Needs) || (!Direct(reason.Reason) && !job.MayHave(rule.Part)))
+        Cause? root = reason.Reason.Kind == "cause" && job.Knowledge.Causes[reason.Reason.Id] is { IsRoot: true } cause ? cause : null;
+        if (displaced.Contains(rule.Id) || !job.Fits(rule.Machines, rule.Needs) || !job.Plausible([.. rule.Needs.Except(root?.Needs ?? [])])
+            || (root is null && !Seen(reason.Reason) && !job.MayHave(rule.Part)))
         {
             return;
         }

@@ -12,9 +12,9 @@ namespace Failwise.Tests.Content;
 /// </summary>
 public sealed class CalibrationTests(ITestOutputHelper output)
 {
-    private const int Cases = 2000;
-    // The aim is the diagonal; what is measured bends up to 0.17 to the modest side between 0.4 and 0.7 (docs/how-it-decides.md), and may not get worse.
-    private const double Tolerance = 0.18;
+    private const int Cases = 4000;
+    // The aim is the diagonal; over 8,000 cases no tenth was further from it than 0.08 (docs/how-it-decides.md).
+    private const double Tolerance = 0.1;
     private static readonly KnowledgeBase Knowledge = Repository.Knowledge;
 
     // An engine that has everything: how likely a build is to have a feature is no part of this question.

@@ -15,6 +15,7 @@ internal sealed class CloseUpEdition(ReportPage sheet)
         JobHead.Write(sheet, "Close-up and first start");
         sheet.Text.Paragraph("Tick when done, write the reading where one is asked for, and put your initials. **Stop** means: work does not go on before this line is ticked. "
             + "Limits come from the maker's manual of this machine; a figure with a named source is an example.");
+        WorkSections.Cautions(sheet, 2, ofWhat: " of the work order");
         Lines("Before closing up", sheets.CloseUp);
         Lines("First start", sheets.FirstStart);
         Lines("In the hours after", sheets.FollowUp);
@@ -23,7 +24,6 @@ internal sealed class CloseUpEdition(ReportPage sheet)
             sheet.Text.Paragraph("No work was planned that needs a sheet of its own. Close the machine as its maker says.");
         }
 
-        WorkSections.Cautions(sheet, 2);
         JobHead.Sign(sheet, "All lines ticked, readings within their limits");
         EndSections.Sources(sheet);
     }

@@ -24,20 +24,20 @@ internal sealed class WorkOrderEdition(ReportPage sheet)
 
         WorkSections.Scopes(sheet, 2, box: true);
         WorkSections.Decisions(sheet, 2);
+        WorkSections.Cautions(sheet, 2);
         Steps();
         WorkSections.Downstream(sheet, 2, box: true);
         Together();
         MachineShop();
         Parts();
         Consumables();
-        WorkSections.Cautions(sheet, 2);
         JobHead.Sign(sheet, "Work done, checked and complete");
         EndSections.Sources(sheet);
     }
 
     private string Reason() => sheet.Causes.Verdict.Kind switch
     {
-        VerdictKind.RootNamed => $"Cause to remove: {Titles()}.",
+        VerdictKind.RootNamed => $"{(sheet.Causes.Verdict.Roots.Count > 1 ? "Causes" : "Cause")} to remove: {Titles()}.",
         VerdictKind.Contested => $"The cause is not settled between: {Titles()}. Steps marked \"check first\" wait for the check.",
         VerdictKind.NormalWear => "Nothing was found that calls for a cause to be corrected.",
         _ => "No cause is settled. Do only what the damage itself asks for, and the checks; do not order parts on a guess.",

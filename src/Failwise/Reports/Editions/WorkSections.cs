@@ -20,6 +20,7 @@ internal static class WorkSections
         sheet.Text.Paragraph("Limits and torques come from the maker's manual of this machine; figures here are examples with their source. "
             + "\"Check first\" marks work for a cause that is only possible: look before you spend.");
         Decisions(sheet, 3);
+        Cautions(sheet, 3);
         int number = 1;
         foreach (IGrouping<string, WorkItem> stage in plan.Items.GroupBy(i => i.Rule.Stage))
         {
@@ -29,7 +30,6 @@ internal static class WorkSections
 
         Downstream(sheet, 3, box: false);
         Scopes(sheet, 3);
-        Cautions(sheet, 3);
     }
 
     /// <summary>What becomes of each part, and the limit on which that rests.</summary>
@@ -120,13 +120,15 @@ internal static class WorkSections
     public static string Range(ScopeOption scope) =>
         Phrases.Percent(scope.RiskLeast) == Phrases.Percent(scope.RiskMost) ? Phrases.Percent(scope.RiskMost) : $"{Phrases.Percent(scope.RiskLeast)} to {Phrases.Percent(scope.RiskMost)}";
 
-    public static void Cautions(ReportPage sheet, int level)
+    /// <summary>What can hurt someone, each with the steps it goes with; it stands before the work.</summary>
+    /// <param name="ofWhat">Whose steps they are, on a sheet that does not number them itself.</param>
+    public static void Cautions(ReportPage sheet, int level, string ofWhat = "")
     {
-        string[] cautions = [.. sheet.Diagnosis.Work.Items.SelectMany(i => i.Rule.Cautions).Distinct()];
-        if (cautions.Length > 0)
+        ILookup<string, int> steps = sheet.Diagnosis.Work.Items.SelectMany((item, i) => item.Rule.Cautions.Select(c => (Caution: c, Step: i + 1))).ToLookup(x => x.Caution, x => x.Step);
+        if (steps.Count > 0)
         {
             sheet.Text.Heading(level, "Cautions");
-            sheet.Text.Bullets(cautions.Select(Safe));
+            sheet.Text.Bullets(steps.Select(g => $"{Safe(g.Key)} *(step{(g.Count() > 1 ? "s" : "")} {Phrases.And([.. g.Select(n => n.ToString())])}{ofWhat})*"));
         }
     }
 
@@ -137,9 +139,11 @@ internal static class WorkSections
     {
         WorkRule rule = item.Rule;
         sheet.Cite(rule.Sources);
-        return (item.CheckFirst ? "*Check first:* " : "") + $"**{Safe(Phrases.Sentence(rule.Title))}**" + (rule.How is { } how ? " " + Safe(how) : "")
+        // Evidence cannot be secured twice: where the case describes the part already, the step only asks whether it was done.
+        bool perhapsDone = rule.Stage == "secure" && rule.Part is { } part && sheet.Case.Observations.Any(o => sheet.Knowledge.PartIs(o.Part, part) || sheet.Knowledge.PartIs(part, o.Part));
+        return (item.CheckFirst ? "*Check first:* " : perhapsDone ? "*If not done yet:* " : "") + $"**{Safe(Phrases.Sentence(rule.Title))}**" + (rule.How is { } how ? " " + Safe(how) : "")
             + (rule.Hold is { } hold ? $" **Hold: {Safe(hold)}**" : "");
     }
 
-    public static string CheckedBy(WorkItem item) => item.Rule.Verify is { } v ? Safe(v.How) + (v.Limit is { } limit ? $" Limit: {Safe(limit)}" : "") : "";
+    public static string CheckedBy(WorkItem item) => item.Rule.Verify is { } v ? Safe(Phrases.Sentence(v.How)) + (v.Limit is { } limit ? $" Limit: {Safe(limit)}" : "") : "";
 }

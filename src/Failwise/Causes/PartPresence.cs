@@ -1,14 +1,16 @@
 using Failwise.Cases;
-using Failwise.Causes;
 using Failwise.Knowledge;
 
-namespace Failwise.Checks;
+namespace Failwise.Causes;
 
-/// <summary>How likely this machine is to have a part at all, so that nobody is sent to look at what is not there.</summary>
+/// <summary>How likely this machine is to have a part at all, so that nobody is sent to look at, or to work on, what is not there.</summary>
 internal sealed class PartPresence(KnowledgeBase knowledge, TeardownCase teardown)
 {
     /// <summary>Below this a machine hardly has the part, and it is not asked about.</summary>
     public const double Hardly = 0.45;
+
+    /// <summary>Below this a build is too rare to plan work for it unasked.</summary>
+    public const double Rare = 0.3;
 
     private readonly HashSet<string> met =
     [
@@ -65,6 +67,11 @@ internal sealed class PartPresence(KnowledgeBase knowledge, TeardownCase teardow
         if (machine.Features.Contains(id) || machine.Without.Contains(id))
         {
             return machine.Features.Contains(id) ? 1 : 0;
+        }
+
+        if (knowledge.Features.TryGetValue(id, out Feature? known) && known.ShownBy.Any(met.Contains))
+        {
+            return 1;
         }
 
         return knowledge.Features.TryGetValue(id, out Feature? feature) ? BuildFit.ShareOf(feature, machine.Kinds) : 1;
