@@ -1,4 +1,5 @@
 using Failwise.Cases;
+using Failwise.Causes;
 using Failwise.Knowledge;
 
 namespace Failwise.Checks;
