@@ -23,7 +23,7 @@ internal static class ScaleBenchmark
         output.WriteLine("finding rules | build ms | chain ms | rank ms | chain per 1,000 rules");
         foreach (int count in new[] { 1_000, 2_000, 5_000, 10_000 })
         {
-            List<RuleFile> files = [.. shipped.Where(f => f.Path.Split('/')[0] is "vocabulary" or "parts" or "patterns" or "sources" or "symptoms")];
+            List<RuleFile> files = [.. shipped.Where(f => f.Path.Split('/')[0] is "vocabulary" or "parts" or "patterns" or "sources" or "symptoms" or "history")];
             Random random = new(7);
             for (int i = 0; i < count; i++)
             {
@@ -31,7 +31,8 @@ internal static class ScaleBenchmark
             }
 
             double build = Best(3, () => KnowledgeReader.Build(files, new ProblemList()));
-            KnowledgeBase knowledge = KnowledgeReader.Build(files, new ProblemList()).Knowledge!;
+            KnowledgeReading reading = KnowledgeReader.Build(files, new ProblemList());
+            KnowledgeBase knowledge = reading.Knowledge ?? throw new ProblemsException(reading.Problems);
             TeardownCase teardown = Case(parts, patterns);
             FindingSet found = FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown));
             double chain = Best(5, () => FindingEngine.Chain(knowledge, teardown, MeasurementAssessor.Assess(knowledge, teardown)));
