@@ -143,7 +143,7 @@ internal static class RuleCommands
     {
         StringWriter w = new() { NewLine = "\n" };
         foreach ((string title, Func<CaseScore, bool> chosen) in new (string, Func<CaseScore, bool>)[]
-            { ("All cases", _ => true), ("Tune half (looked at while rules were improved)", c => c.Case.Set == "tune"), ("Held-out half (only sums were looked at)", c => c.Case.Set == "held-out") })
+            { ("All cases", _ => true), ("Tune cases (looked at while rules were improved)", c => c.Case.Set == "tune"), ("Held-out cases (nobody who writes rules has opened them)", c => c.Case.Set == "held-out") })
         {
             Score part = Scorer.Sum([.. score.Cases.Where(chosen)], []);
             w.WriteLine($"### {title}\n\n| class | cases | first | in three | in five | related root first | named | named and right | contested | too little | confidently wrong |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");

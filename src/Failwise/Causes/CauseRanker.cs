@@ -70,7 +70,7 @@ public static class CauseRanker
             foreach (int i in order)
             {
                 Cause root = net.Roots[i];
-                List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? [];
+                List<WeighedEvidence> all = weights.GetValueOrDefault(i) ?? Denied(i);
                 bool close = weights.ContainsKey(i);
                 // The verdict asks what the first root leaves unexplained.
                 bool first = i == order[0];
@@ -122,6 +122,10 @@ public static class CauseRanker
             return weights;
         }
 
+        /// <summary>For a root that was folded away: the absent signs that hold it down.</summary>
+        private List<WeighedEvidence> Denied(int i) => inference.Candidates.Contains(inference.RootNumbers[i]) ? []
+            : [.. open.Denials!.Against(inference.RootNumbers[i]).Where(d => d.Decibans <= -1).Take(6).Select(d => new WeighedEvidence(d.Item, d.Decibans, SourcesOf(d.Item, net.Roots[i])))];
+
         private IReadOnlyList<SourceRef> SourcesOf(EvidenceItem item, Cause root)
         {
             CauseLink? link = net.LinksInto(item).FirstOrDefault(l => l.Cause.Id == root.Id).Link;
@@ -165,7 +169,7 @@ public static class CauseRanker
             Math.Exp(inference.LogEvidence([.. inference.Candidates.Select(Evidence.Absent)]) - inference.LogEvidence([]));
 
         private string? Note() => inference.Candidates.Count < net.Roots.Count
-            ? $"{inference.Candidates.Count} of {net.Roots.Count} roots that bear on this case were weighed exactly; the others were kept at their usual frequency."
+            ? $"{inference.Candidates.Count} of {net.Roots.Count} causes that such a machine can have were weighed exactly; the others stand at their usual frequency, less what was looked for and not found."
             : null;
 
         private double ExplainedShare(EvidenceItem item, Dictionary<string, double> probabilities)

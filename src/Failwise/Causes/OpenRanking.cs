@@ -26,6 +26,9 @@ internal sealed class OpenRanking
     /// <summary>The engine that answered; null when the evidence touches no root.</summary>
     public CaseInference? Inference { get; private init; }
 
+    /// <summary>What absent signs say against each root; null when the evidence touches no root.</summary>
+    public Denials? Denials { get; private init; }
+
     /// <summary>Posterior of each root, in the order of the network's roots.</summary>
     public double[] Posterior { get; private init; } = [];
 
@@ -47,9 +50,16 @@ internal sealed class OpenRanking
 
         CaseInference inference = new(net);
         (_, double[] p) = inference.Ask([.. inference.RootNumbers, .. net.States.Select(net.NumberOf)]);
+        Denials denials = new(net);
+        HashSet<int> exact = [.. inference.Candidates];
+        for (int i = 0; i < net.Roots.Count; i++)
+        {
+            p[i] = exact.Contains(inference.RootNumbers[i]) ? p[i] : denials.Lowered(inference.RootNumbers[i], p[i]);
+        }
+
         Dictionary<int, int> place = inference.Order.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i);
         int[] order = [.. Enumerable.Range(0, net.Roots.Count).OrderByDescending(i => p[i]).ThenBy(i => place[inference.RootNumbers[i]])];
-        OpenRanking open = new(knowledge, items, net) { Inference = inference, Posterior = p[..net.Roots.Count], Order = order };
+        OpenRanking open = new(knowledge, items, net) { Inference = inference, Denials = denials, Posterior = p[..net.Roots.Count], Order = order };
         for (int i = 0; i < net.States.Count; i++)
         {
             open.States[net.States[i].Id] = p[net.Roots.Count + i];

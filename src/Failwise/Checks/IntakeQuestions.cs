@@ -75,7 +75,7 @@ internal sealed class IntakeQuestions
     {
         Candidate? best = covered.OrderByDescending(c => c.Check.Gain).ThenBy(c => c.Check.Id, StringComparer.Ordinal).FirstOrDefault();
         double gain = Math.Max(worth * (q.Minutes + CheckPlanner.FetchMinutes), best?.Check.Gain ?? 0);
-        CheckOutcome[] outcomes = best is null ? [] : [.. best.Check.Outcomes.Select(o => o.Id == "yes" ? o with { Says = best.Check.Why ?? o.Says } : o.Id == "no" ? o with { Says = "not so" } : o)];
+        IReadOnlyList<CheckOutcome> outcomes = best?.Check.Outcomes ?? [];
         PlannedCheck check = new(
             "ask/" + q.Id, CheckKind.Gap, parts, q.Asks, q.Why, best?.Check.How, best?.Check.Tool, gain, q.Minutes, 0, null, 0, outcomes, best?.Check.LostBy ?? [], false, q.Answer ?? best?.Check.Answer);
         return new Candidate(check, null, parts.Length > 0 && best is not null ? best.Direction : []);

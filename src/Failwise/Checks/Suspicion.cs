@@ -203,16 +203,19 @@ internal sealed class Suspicion
     private Candidate Value(ExactSuspects exact, EvidenceItem question)
     {
         int node = net.NumberOf(question);
-        (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask(exact, [(node, "yes", "yes")], ("no", "no"));
+        (double gain, IReadOnlyList<CheckOutcome> outcomes) = Ask(exact, [(node, "yes", Stated(question.Says))], ("no", "not so"));
         return new Candidate(Of(question, gain, outcomes), null, Direction([node]));
     }
+
+    /// <summary>The fact itself stands for "yes": many questions ask how, when or what, and some could be answered either way.</summary>
+    private static string Stated(string says) => (says.StartsWith("Not so: ", StringComparison.Ordinal) ? says["Not so: ".Length..] : says).TrimEnd('.');
 
     private IEnumerable<Candidate> Histories()
     {
         foreach ((Circumstance asked, double chance, double[] ifSo, double[] ifNot) in new QuestionValue(knowledge, suspects, now).Open(teardown, ranking.Evidence))
         {
             double gain = LookValue.Gain(now, [(chance, ifSo), (1 - chance, ifNot)], weight);
-            CheckOutcome[] outcomes = [new("yes", "yes", chance, Moved(ifSo)), new("no", "no", 1 - chance, Moved(ifNot))];
+            CheckOutcome[] outcomes = [new("yes", Stated(asked.Says), chance, Moved(ifSo)), new("no", "not so", 1 - chance, Moved(ifNot))];
             PlannedCheck check = new(
                 "history/" + asked.Id, CheckKind.History, [], asked.Ask!, asked.Says, null, null, HistoryKnown * gain, 1, 0, null, 0, outcomes, [], false,
                 $"history: {asked.Id}, or {{not: {asked.Id}}}");

@@ -16,7 +16,7 @@ public static class WorkScorePage
         w.WriteLine();
         w.WriteLine("| set | cases | demands | met, own ranking | met, root settled | cases whole, own ranking | cases whole, root settled | ruled-out decisions taken |");
         w.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- |");
-        foreach ((string name, WorkScore part) in new[] { ("all", score), ("tune", Only(score, "tune")), ("held-out", Only(score, "held-out")) })
+        foreach ((string name, WorkScore part) in new[] { ("all", score), ("tune", Only(score, "tune")), ("held-out", Only(score, "held-out")) }.Where(x => x.Item2.Cases.Count > 0))
         {
             (int own, int settled) = part.Whole;
             w.WriteLine($"| {name} | {part.Cases.Count} | {part.Demands} | {part.Met} | {part.MetSettled} | {own} | {settled} | {part.Cases.Sum(c => c.Broken.Count)} of {part.Cases.Sum(c => c.Case.Never.Count)} |");

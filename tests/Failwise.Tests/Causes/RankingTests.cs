@@ -26,6 +26,29 @@ public sealed class RankingTests
     private static double Of(CauseRanking ranking, string id) => ranking.Ranked.First(r => r.Cause.Id == id).Probability;
 
     [Theory]
+    [InlineData("{part: oil-pump, see: sound}", "")]
+    [InlineData("{part: oil-pump, not: scored}, {part: oil-filter, not: scored}, {part: main-bearing, not: wiped}", "symptoms: [{not: oil-pressure-low}]")]
+    public void Roots_that_are_folded_away_fall_as_the_whole_network_says_by_what_was_not_found(string observations, string more)
+    {
+        TeardownCase teardown = Bench.Case(Knowledge, observations, more);
+        CauseNetwork net = new(Knowledge, teardown, EvidenceGathering.Gather(Knowledge, teardown, Bench.Chain(Knowledge, teardown)));
+        Evidence[] evidence = [.. net.Known.Where(i => i.Kind != EvidenceKind.Circumstance).Select(net.EvidenceOf)];
+        Denials denials = new(net);
+
+        foreach (Cause root in net.Roots)
+        {
+            int node = net.NumberOf(root);
+            double before = ExactInference.Query(net.Network, [], [node]).Probabilities[0], whole = ExactInference.Query(net.Network, evidence, [node]).Probabilities[0];
+
+            // Exact where the root leaves the sign itself; a state in between may have come by itself, which is left out.
+            denials.Lowered(node, before).Should().BeApproximately(whole, 0.05 * whole);
+            denials.Against(node).Select(d => d.Decibans).Should().OnlyContain(d => d < 0).And.BeInAscendingOrder();
+        }
+
+        denials.Against(net.NumberOf(Knowledge.Causes["pump-worn"])).First().Item.Id.Should().StartWith("oil-pump");
+    }
+
+    [Theory]
     [InlineData("{part: main-bearing, see: wiped}", "")]
     [InlineData("{part: main-bearing, see: wiped}, {part: oil-pump, see: sound}", "")]
     [InlineData("{part: main-bearing, see: wiped, sure: doubtful}, {part: oil-pump, see: scored, extent: light}", "symptoms: [oil-pressure-low]")]
