@@ -76,11 +76,11 @@ public class PlanPropertyTests
     [Fact]
     public void Shells_are_not_ordered_before_the_size_of_the_journals_is_known()
     {
-        PartsLine[] shells = [.. PlannedCases.All.Where(c => c.Plan.Items.Any(i => i.Rule.Id == "regrind-or-renew-crank"))
+        PartsLine[] shells = [.. PlannedCases.All.Where(c => c.Plan.Items.Any(i => i.Rule.Id == "measure-journals"))
             .SelectMany(c => c.Plan.Orders.Parts).Where(p => p.Part is "main-bearing" or "rod-bearing" && p.Steps.Contains("replace-shells-as-set"))];
 
         shells.Should().NotBeEmpty();
-        shells.Should().OnlyContain(p => p.OrderAfterStep == "regrind-or-renew-crank");
+        shells.Should().OnlyContain(p => p.OrderAfterStep == "measure-journals");
     }
 
     [Fact]
