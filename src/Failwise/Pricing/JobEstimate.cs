@@ -68,7 +68,7 @@ public static class Estimator
             }
             else
             {
-                unpriced.Add(line.Count is null ? $"{line.Item} (number not known)" : line.Item);
+                unpriced.Add(line.Count is null ? $"{line.Item} (how many is not known)" : line.Item);
             }
         }
 

@@ -8,6 +8,8 @@ internal static class Phrases
     /// <summary>Less than this moves nothing that a person would notice.</summary>
     private const double LeastDecibans = 1;
 
+    private const string Denied = "Not so: ";
+
     public static string Percent(double p) => p < 0.01 ? "under 1\u00a0%" : $"{100 * Math.Min(CauseRanking.Ceiling, p):0}\u00a0%";
 
     public static string ShortPercent(double p) => p < 0.01 ? "<1\u00a0%" : Percent(p);
@@ -19,13 +21,22 @@ internal static class Phrases
 
     public static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= LeastDecibans;
 
+    /// <summary>Evidence for a cause that is worth telling; how a machine is built is no finding.</summary>
+    public static bool SpeaksFor(WeighedEvidence e) => Tells(e) && !IsBuild(e);
+
+    /// <summary>What is missing speaks against a cause; what is there and only fits a rival better does not, whatever it does to the odds.</summary>
+    public static bool SpeaksAgainst(Knowledge.Cause cause, WeighedEvidence e) => Tells(e) && !IsBuild(e) && !e.Item.Present
+        && (e.Item.Kind != EvidenceKind.Circumstance || cause.RaisedBy.Any(r => e.Item.Id.EndsWith("/" + r.Id, StringComparison.Ordinal)));
+
+    private static bool IsBuild(WeighedEvidence e) => e.Item.Id.StartsWith("history/build-", StringComparison.Ordinal);
+
     /// <summary>Joins with commas and a last "and".</summary>
     public static string And(IReadOnlyList<string> words) => words.Count < 2 ? string.Concat(words) : string.Join(", ", words.Take(words.Count - 1)) + " and " + words[^1];
 
     public static string Sentence(string says) => says.Length == 0 || says[^1] is '.' or '!' or '?' or ':' ? says : says + ".";
 
     /// <summary>What was asked about and denied, said so that it cannot be misread as found.</summary>
-    public static string Plain(string says) => says.StartsWith("Not so: ", StringComparison.Ordinal) ? "asked or looked for, and not so: " + says["Not so: ".Length..] : says;
+    public static string Plain(string says) => says.StartsWith(Denied, StringComparison.Ordinal) ? $"Asked or looked for, and not so: {char.ToLowerInvariant(says[Denied.Length])}{says[(Denied.Length + 1)..]}" : says;
 
     public static string Minutes(double minutes) => $"{minutes:0} {(Math.Round(minutes) == 1 ? "minute" : "minutes")}";
 

@@ -46,13 +46,14 @@ internal static class PlanWords
     }
 
     /// <summary>Cost of a scope, for a table cell.</summary>
-    public static string Cost(JobEstimate estimate, ScopeOption scope) => Money(estimate.Scopes.First(c => c.Scope == scope.Id).Total, estimate.Currency);
+    public static string Cost(JobEstimate estimate, ScopeOption scope) => Money(estimate.Scopes.First(c => c.Scope == scope.Id).Total, estimate.Currency)
+        + (estimate.Scopes.First(c => c.Scope == scope.Id) is { Unpriced.Count: > 0 } open ? open.Parts.Most > 0 ? ", and what has no price (below)" : ", for the work alone: no part has a price (below)" : "");
 
     /// <summary>What has no price or no known number and so stands outside every sum; null when everything is priced.</summary>
     public static string? Unpriced(JobEstimate estimate)
     {
         string[] open = [.. estimate.Scopes.SelectMany(c => c.Unpriced).Distinct()];
-        return open.Length == 0 ? null : "Not in the sums, because the rate file has no price or the case no number: " + string.Join(", ", open) + ".";
+        return open.Length == 0 ? null : "Not in the sums, for want of a price or a number: " + string.Join(", ", open) + ".";
     }
 
     public static string Percent(double p) => $"{100 * p:0} %";

@@ -40,12 +40,12 @@ public static class TextReport
                 WriteWay(w, cause.Chains[0]);
             }
 
-            foreach (WeighedEvidence e in cause.For.Where(Tells).Take(3))
+            foreach (WeighedEvidence e in cause.For.Where(Phrases.SpeaksFor).Take(3))
             {
                 Line(w, $"for      {e.Item.Says} ({e.Word})", "     ");
             }
 
-            foreach (WeighedEvidence e in cause.Against.Where(Tells).Take(2))
+            foreach (WeighedEvidence e in cause.Against.Where(e => Phrases.SpeaksAgainst(cause.Cause, e)).Take(2))
             {
                 Line(w, $"against  {e.Item.Says} ({e.Word})", "     ");
             }
@@ -114,8 +114,6 @@ public static class TextReport
             Line(w, $"- {NumbersText.Title(diagnosis.Knowledge, n)}: {NumbersText.Result(n)}", "  ");
         }
     }
-
-    private static bool Tells(WeighedEvidence e) => Math.Abs(e.Decibans) >= 1;
 
     private static void WriteChecks(StringWriter w, CheckPlan plan)
     {

@@ -12,6 +12,7 @@ internal static class CauseSections
     private const double WorthNaming = 0.05;
     private const double RuledOutBelow = 0.05;
     private const double RulesOut = -3;
+    private const int MostRuledOut = 10;
 
     private static string Safe(string text) => MarkdownText.Safe(text);
 
@@ -34,7 +35,7 @@ internal static class CauseSections
 
     private static string Sentence(ReportPage sheet) => sheet.Causes.Verdict.Kind switch
     {
-        VerdictKind.RootNamed => "The evidence points to " + string.Join(" together with ", Titles(sheet)) + ".",
+        VerdictKind.RootNamed => "The evidence points to: " + Phrases.And([.. Titles(sheet)]) + ".",
         VerdictKind.Contested => "The evidence leaves " + string.Join(", ", Titles(sheet)) + " open; the checks below can part them.",
         VerdictKind.NormalWear => "Nothing found here calls for a cause to be corrected.",
         _ => "What was found so far does not carry a root cause. That is a result: do not order parts on a guess.",
@@ -59,7 +60,7 @@ internal static class CauseSections
                 { (i + 1).ToString(), Safe(r.Cause.Title), Likely(r.Probability), r.Cause.Group.Replace('-', ' ') })]);
         }
 
-        sheet.Text.Paragraph($"Chance that it is none of the roots weighed here but something rarer, or something that the rule base does not know: {Phrases.Percent(sheet.Causes.SomethingElse)}.");
+        sheet.Text.Paragraph(sheet.Causes.Verdict.Kind == VerdictKind.NormalWear ? "" : $"Chance that it is none of the roots weighed here but something rarer, or something that the rule base does not know: {Phrases.Percent(sheet.Causes.SomethingElse)}.");
         sheet.Show(CauseChainPicture.Draw, "How the causes lead to the damage. The bar and figure say how likely each step is; a dot is something that was seen.");
         sheet.Show(EvidenceBars.Draw, "What speaks for and against. Longer bars move the answer more.");
         for (int i = 0; i < shown.Length && i < 4; i++)
@@ -94,16 +95,17 @@ internal static class CauseSections
             sheet.Text.Paragraph($"How it would come about: {way} → {Sentences(chain.Where(s => s.Probability is null).Take(5).Select(s => s.Says))}.");
         }
 
-        if (cause.For.Any(Phrases.Tells) || cause.Against.Any(Phrases.Tells))
+        WeighedEvidence[] against = [.. cause.Against.Where(e => Phrases.SpeaksAgainst(cause.Cause, e))];
+        if (cause.For.Any(Phrases.SpeaksFor) || against.Length > 0)
         {
             sheet.Text.Table(["speaks", "evidence", "weight", "source"],
             [
-                .. cause.For.Where(Phrases.Tells).Take(8).Select(e => Row(sheet, "for", e)),
-                .. cause.Against.Where(Phrases.Tells).Take(6).Select(e => Row(sheet, "against", e)),
+                .. cause.For.Where(Phrases.SpeaksFor).Take(8).Select(e => Row(sheet, "for", e)),
+                .. against.Take(6).Select(e => Row(sheet, "against", e)),
             ]);
         }
 
-        sheet.Text.Paragraph(cause.Against.Any(Phrases.Tells) ? "" : "Nothing that was looked at speaks clearly against it.");
+        sheet.Text.Paragraph(against.Length > 0 ? "" : "Nothing that was looked at speaks clearly against it.");
         if (cause.Unexplained.Count > 0)
         {
             sheet.Text.Paragraph($"It does not explain: {Sentences(cause.Unexplained.Take(4).Select(i => i.Says))}{(cause.Unexplained.Count > 4 ? $"; and {cause.Unexplained.Count - 4} more" : "")}.");
@@ -126,11 +128,14 @@ internal static class CauseSections
     /// <summary>Candidates that this evidence speaks clearly against, and what it was.</summary>
     private static void RuledOut(ReportPage sheet)
     {
-        RankedCause[] out_ = [.. sheet.Causes.Ranked.Where(r => r.Probability < RuledOutBelow && r.Against.Any(e => e.Decibans <= RulesOut)).Take(8)];
-        sheet.Text.Heading(3, "What was weighed and found very unlikely");
+        // The usual suspects first: what fell furthest from how common it is.
+        RankedCause[] out_ = [.. sheet.Causes.Ranked.Where(r => r.Probability < RuledOutBelow && r.Probability < r.Prior / 2 && r.Against.Any(e => e.Decibans <= RulesOut))
+            .OrderByDescending(r => r.Prior - r.Probability).Take(MostRuledOut)];
+        sheet.Text.Heading(3, "What was looked at and found very unlikely");
+        sheet.Text.Paragraph("What was not looked at rules nothing out.");
         if (out_.Length == 0)
         {
-            sheet.Text.Paragraph("No candidate was ruled out by something that was looked at. What was not looked at rules nothing out.");
+            sheet.Text.Paragraph("Nothing that was found good or denied speaks strongly against one cause alone.");
             return;
         }
 

@@ -9,7 +9,7 @@ namespace Failwise.Reports.Editions;
 internal sealed class OwnerEdition(ReportPage sheet)
 {
     private const double WorthTelling = 0.2;
-    private const int MostReasons = 5;
+    private const int MostReasons = 6;
 
     private static string Safe(string text) => MarkdownText.Safe(text);
 
@@ -25,12 +25,14 @@ internal sealed class OwnerEdition(ReportPage sheet)
         Why();
         HowSure();
         Means();
-        new OwnerWork(sheet).Write();
+        OwnerWork work = new(sheet);
+        work.Write();
         Gaps();
         CaseSections.Photos(sheet);
         Glossary.Write(sheet);
         sheet.Text.Heading(2, "What this page is");
         sheet.Text.Paragraph("An opinion on the technical cause, from what was seen and told. It blames nobody and does not say who has to pay. The technical report of the same job holds every reason, limit and source.");
+        work.Sign();
     }
 
     private IEnumerable<string> Lead()
@@ -54,7 +56,7 @@ internal sealed class OwnerEdition(ReportPage sheet)
         switch (Kind)
         {
             case VerdictKind.NormalWear:
-                sheet.Text.Paragraph("**Nothing is wrong.** We found the wear of a machine in use and no damage that needs a cause.");
+                sheet.Text.Paragraph("**We found no damage.** What we looked at shows the wear of a machine in use and nothing that needs a cause. What we did not look at, we cannot speak for.");
                 return;
             case VerdictKind.NotEnoughEvidence:
                 sheet.Text.Paragraph("**We cannot tell yet.** What could be seen does not show one cause. That is an honest result: a guess would cost you parts.");
@@ -85,10 +87,15 @@ internal sealed class OwnerEdition(ReportPage sheet)
         sheet.Text.Heading(2, "Why we think so");
         foreach (RankedCause root in Roots)
         {
-            string[] says = [.. root.For.Where(Phrases.Tells).Take(MostReasons).Select(e => Safe(Phrases.Sentence(Phrases.Plain(e.Item.Says))))];
+            string[] says =
+            [
+                .. root.For.Where(e => Phrases.SpeaksFor(e) && e.Item.Present).Select(e => e.Item.Says)
+                    .Concat(root.Chains.SelectMany(c => c.Where(s => s.Probability is null)).Select(s => s.Says)).Distinct().Take(MostReasons)
+                    .Select(s => Safe(Phrases.Sentence(Phrases.Plain(s)))),
+            ];
             sheet.Text.Paragraph($"**{Safe(root.Cause.Title)}.** {(says.Length == 0 ? "It goes with the rest; nothing by itself points to it." : "This points to it:")}");
             sheet.Text.Bullets(says);
-            string[] against = [.. root.Against.Where(Phrases.Tells).Take(3).Select(e => Safe(Phrases.Plain(e.Item.Says).TrimEnd('.')))];
+            string[] against = [.. root.Against.Where(e => Phrases.SpeaksAgainst(root.Cause, e)).Take(3).Select(e => Safe(Phrases.Plain(e.Item.Says).TrimEnd('.')))];
             sheet.Text.Paragraph(against.Length > 0 ? $"This speaks against it: {string.Join("; ", against)}." : "Nothing that we looked at speaks clearly against it.");
         }
 
@@ -113,7 +120,7 @@ internal sealed class OwnerEdition(ReportPage sheet)
 
         if (sheet.Diagnosis.Checks.Count > 0)
         {
-            sheet.Text.Paragraph(Kind == VerdictKind.RootNamed ? "These looks would make it surer still:" : "These looks would tell more:");
+            sheet.Text.Paragraph("These looks would tell more:");
             sheet.Text.Bullets(sheet.Diagnosis.Checks.Take(3).Select(c => $"{Safe(c.Says)} About {Phrases.Minutes(c.Minutes)}."));
         }
     }

@@ -19,7 +19,8 @@ internal sealed class OwnerWork(ReportPage sheet)
         sheet.Text.Heading(2, "What we will do");
         if (Plan.Items.Count == 0)
         {
-            sheet.Text.Paragraph(sheet.Causes.Verdict.Kind == VerdictKind.NormalWear ? "Nothing needs correcting. Service goes on as the maker says." : "There is no work to plan before more has been looked at.");
+            sheet.Text.Paragraph(sheet.Causes.Verdict.Kind == VerdictKind.NormalWear ? "No cause needs correcting. What follows belongs to putting it together again." : "There is no work to plan before more has been looked at.");
+            PutRight();
             return;
         }
 
@@ -28,7 +29,15 @@ internal sealed class OwnerWork(ReportPage sheet)
         Checks();
         IfNot();
         WorkSections.Scopes(sheet, 2, box: true);
-        JobHead.Sign(sheet, Plan.Scopes.Count > 1 ? "I have read this page and choose what is ticked above" : "I have read this page and agree to the work");
+    }
+
+    /// <summary>The last thing on the page: what was read before is what is signed.</summary>
+    public void Sign()
+    {
+        if (Plan.Items.Count > 0)
+        {
+            JobHead.Sign(sheet, Plan.Scopes.Count > 1 ? "I have read this page and choose what is ticked above" : "I have read this page and agree to the work");
+        }
     }
 
     /// <summary>The steps that remove the causes, inside the machine and outside it.</summary>
@@ -98,10 +107,10 @@ internal sealed class OwnerWork(ReportPage sheet)
             sheet.Text.Paragraph($"**{Safe(root.Title)}**, left as it is, works on new parts as it did on the old ones." + (brings.Length > 0 ? $" It can bring again: {string.Join("; ", brings)}." : ""));
         }
 
-        if (Plan.Scopes.Count > 1 && Plan.Scopes[0].Left.Count > 0)
+        if (Plan.Scopes.Count > 1 && Plan.Scopes[0].Left.Count > 0 && sheet.Causes.Verdict.Kind != VerdictKind.NotEnoughEvidence)
         {
             sheet.Text.Paragraph($"If only the damage is put right, the chance that a cause stays at work is {WorkSections.Range(Plan.Scopes[0])}.");
-            sheet.Text.Paragraph(Plan.Scopes[^1].Left.Count == 0 ? "With all the work done, none is left that we think 5 % likely or more." : $"With all the work done it is {WorkSections.Range(Plan.Scopes[^1])}.");
+            sheet.Text.Paragraph(Plan.Scopes[^1].Left.Count == 0 ? "With all the work done, no cause stays that we think 5 % likely or more." : $"With all the work done, that chance is {WorkSections.Range(Plan.Scopes[^1])}.");
         }
     }
 

@@ -49,6 +49,7 @@ internal sealed class WorkOrderEdition(ReportPage sheet)
     {
         if (Plan.Items.Count == 0)
         {
+            ToMeasure();
             return;
         }
 
@@ -60,6 +61,18 @@ internal sealed class WorkOrderEdition(ReportPage sheet)
             sheet.Text.Heading(3, Phrases.StageTitle(stage.Key));
             sheet.Text.Table(["done", "step", "what", "checked by", "reading", "initials"], [.. stage.Select(i => new[]
                 { WorkSections.TickBox, (number++).ToString(), WorkSections.What(sheet, i), WorkSections.CheckedBy(i), i.Rule.Verify?.Limit is null ? "" : ToFill, ToFill })]);
+        }
+    }
+
+    /// <summary>A sound machine has no cause to remove, but what goes back in is measured first.</summary>
+    private void ToMeasure()
+    {
+        PartDecision[] open = [.. Plan.Decisions.Where(d => d.Decision == Decision.MeasureFirst)];
+        if (open.Length > 0)
+        {
+            sheet.Text.Heading(2, "To measure before it goes together");
+            sheet.Text.Table(["done", "part", "limit", "reading", "initials"], [.. open.Select(d => new[]
+                { WorkSections.TickBox, Safe(sheet.PartName(d.Part)) + WorkSections.Numbers(d.Places), Safe(d.Limit), ToFill, ToFill })]);
         }
     }
 

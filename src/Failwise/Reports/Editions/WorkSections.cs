@@ -105,7 +105,7 @@ internal static class WorkSections
         sheet.Text.Table(head, [.. scopes.Select(s => (string[])
         [
             .. box ? new[] { TickBox } : [], $"**{Safe(s.Title)}**", Safe(s.Says), $"{s.Steps.Count} steps, {PlanWords.Hours(s.Time)}",
-            .. estimate is null ? [] : new[] { Safe(PlanWords.Cost(estimate, s)) }, Left(s),
+            .. estimate is null ? [] : new[] { Safe(PlanWords.Cost(estimate, s)) }, Left(sheet, s),
         ])]);
         if (estimate is not null)
         {
@@ -113,7 +113,7 @@ internal static class WorkSections
         }
     }
 
-    private static string Left(ScopeOption scope) => scope.Left.Count == 0
+    private static string Left(ReportPage sheet, ScopeOption scope) => sheet.Causes.Verdict.Kind == Causes.VerdictKind.NotEnoughEvidence ? "cannot be said: the cause is not known" : scope.Left.Count == 0
         ? "nothing that is 5 % likely or more"
         : $"chance that a cause stays: {Range(scope)}. {Safe(string.Join("; ", scope.Left.Take(4).Select(l => $"{l.Title} ({Phrases.Percent(l.Probability)})")))}";
 
