@@ -40,7 +40,7 @@ internal static class ScopePlanner
     }
 
     /// <summary>Setting right what caused it is more than renewing what it damaged.</summary>
-    private static bool Corrects(Job job, WorkItem item) => item.Rule.Does == "remove-cause"
+    private static bool Corrects(Job job, WorkItem item) => (item.Rule.Does == "remove-cause" && (item.Rule.Outside || !item.Reasons.Any(r => r.Kind == "observation")))
         || (item.Rule.Does == "adjust" && job.Ranking.Verdict.Roots.Any(root => Removal.Removes(job.Knowledge, item.Rule, root)));
 
     /// <summary>A cause that sits outside the machine, such as a habit, outlives every step inside it.</summary>

@@ -104,7 +104,7 @@ internal sealed class OwnerWork(ReportPage sheet)
                 .. Ahead(root, 1, 0).GroupBy(a => a.Title).Select(g => (Title: g.Key, Chance: g.Max(a => a.Chance)))
                     .OrderByDescending(a => a.Chance).ThenBy(a => a.Title, StringComparer.Ordinal).Take(4).Select(a => Safe(a.Title)),
             ];
-            sheet.Text.Paragraph($"**{Safe(root.Title)}**, left as it is, works on new parts as it did on the old ones." + (brings.Length > 0 ? $" It can bring again: {string.Join("; ", brings)}." : ""));
+            sheet.Text.Paragraph($"**{Safe(root.Title)}**, left as it is, works on new parts as it did on the old ones." + (brings.Length > 0 ? $" It can bring again: {string.Join("; ", brings.Select(b => char.ToLowerInvariant(b[0]) + b[1..]))}." : ""));
         }
 
         if (Plan.Scopes.Count > 1 && Plan.Scopes[0].Left.Count > 0 && sheet.Causes.Verdict.Kind != VerdictKind.NotEnoughEvidence)
