@@ -31,7 +31,7 @@ public static class CauseRanker
 
         EvidenceItem[] important = [.. open.Items.Where(i => i.Important)];
         return new CauseRanking(
-            VerdictMaker.WithoutRoots(important), [], open.States, new JointStory([], new Dictionary<string, double>()), open.Items, important, 1, null) { Net = open.Net };
+            VerdictMaker.WithoutRoots(important, open.Looked), [], open.States, new JointStory([], new Dictionary<string, double>()), open.Items, important, 1, null) { Net = open.Net };
     }
 
     /// <summary>Roots and states by probability, without explanations, for runs over many cases.</summary>
@@ -84,7 +84,7 @@ public static class CauseRanker
             JointStory story = BestStory(order, posterior);
             EvidenceItem[] unexplained = [.. items.Where(e => e.Important && e.Kind == EvidenceKind.Sign && ExplainedShare(e, probabilities) < 0.5)];
             double none = SomethingElse();
-            Verdict verdict = VerdictMaker.Decide(ranked, story, items, unexplained, none, Flips);
+            Verdict verdict = VerdictMaker.Decide(ranked, story, items, unexplained, none, open.Looked, Flips);
             return new CauseRanking(verdict, ranked, states, story, items, unexplained, none, Note()) { Net = net };
         }
 

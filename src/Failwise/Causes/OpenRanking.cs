@@ -23,6 +23,9 @@ internal sealed class OpenRanking
 
     public CauseNetwork Net { get; }
 
+    /// <summary>Whether anybody looked at a part or measured one; symptoms and history are only told.</summary>
+    public bool Looked { get; private init; }
+
     /// <summary>The engine that answered; null when the evidence touches no root.</summary>
     public CaseInference? Inference { get; private init; }
 
@@ -43,9 +46,10 @@ internal sealed class OpenRanking
     {
         IReadOnlyList<EvidenceItem> items = EvidenceGathering.Gather(knowledge, teardown, findings);
         CauseNetwork net = new(knowledge, teardown, items);
+        bool looked = teardown.Observations.Count + teardown.Measurements.Count > 0;
         if (net.Roots.Count == 0)
         {
-            return new OpenRanking(knowledge, items, net);
+            return new OpenRanking(knowledge, items, net) { Looked = looked };
         }
 
         CaseInference inference = new(net);
@@ -59,7 +63,7 @@ internal sealed class OpenRanking
 
         Dictionary<int, int> place = inference.Order.Select((n, i) => (n, i)).ToDictionary(x => x.n, x => x.i);
         int[] order = [.. Enumerable.Range(0, net.Roots.Count).OrderByDescending(i => p[i]).ThenBy(i => place[inference.RootNumbers[i]])];
-        OpenRanking open = new(knowledge, items, net) { Inference = inference, Denials = denials, Posterior = p[..net.Roots.Count], Order = order };
+        OpenRanking open = new(knowledge, items, net) { Looked = looked, Inference = inference, Denials = denials, Posterior = p[..net.Roots.Count], Order = order };
         for (int i = 0; i < net.States.Count; i++)
         {
             open.States[net.States[i].Id] = p[net.Roots.Count + i];

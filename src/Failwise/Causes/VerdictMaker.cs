@@ -11,13 +11,16 @@ internal static class VerdictMaker
     private const double OftenFlips = 0.2;
     private const double NothingBelow = 0.35;
 
-    public static Verdict WithoutRoots(IReadOnlyList<EvidenceItem> open) => open.Count == 0
-        ? new Verdict(VerdictKind.NormalWear, [], ["Nothing was found that points to a cause to correct."])
+    public static Verdict WithoutRoots(IReadOnlyList<EvidenceItem> open, bool looked) => open.Count == 0
+        ? !looked ? Unseen() : new Verdict(VerdictKind.NormalWear, [], ["Nothing was found that points to a cause to correct."])
         : new Verdict(VerdictKind.NotEnoughEvidence, [], [$"Nothing in the rule base explains: {List(open)}."]);
+
+    /// <summary>What was told is no look at the parts: nobody calls a machine sound from its papers.</summary>
+    private static Verdict Unseen() => new(VerdictKind.NotEnoughEvidence, [], ["No part was looked at yet, so nothing can be said of its state."]);
 
     public static Verdict Decide(
         IReadOnlyList<RankedCause> ranked, JointStory story, IReadOnlyList<EvidenceItem> items, IReadOnlyList<EvidenceItem> unexplained,
-        double somethingElse, Func<string, double> flips)
+        double somethingElse, bool looked, Func<string, double> flips)
     {
         RankedCause first = ranked[0];
         bool damage = items.Any(i => i.Important);
@@ -26,7 +29,7 @@ internal static class VerdictMaker
         {
             // A machine that was noticed to run badly is not called sound, even where no mark shows yet.
             EvidenceItem[] noticed = [.. items.Where(i => i is { Kind: EvidenceKind.Symptom, Present: true })];
-            return noticed.Length > 0
+            return noticed.Length == 0 && !looked ? Unseen() : noticed.Length > 0
                 ? new Verdict(VerdictKind.NotEnoughEvidence, [], [$"No mark found so far points to a cause, but it was noticed: {List(noticed)}."])
                 : new Verdict(VerdictKind.NormalWear, [], ["What was found is what a machine of this age shows; no mark points to a cause to correct."]);
         }

@@ -46,6 +46,12 @@ public sealed class VerdictTests
         ranking.Ranked.Single(r => r.Cause.Id == "pump-worn").Against.Should().Contain(w => w.Item.Id == "oil-pump/sound" && w.Decibans < -3);
     }
 
+    [Theory]
+    [InlineData("", VerdictKind.NotEnoughEvidence)]
+    [InlineData("{part: oil-pump, see: sound}", VerdictKind.NormalWear)]
+    public void A_machine_is_called_sound_only_when_somebody_looked(string observations, VerdictKind kind) =>
+        Rank(observations, "history: [{not: oil-change-overdue}]\n").Verdict.Kind.Should().Be(kind);
+
     [Fact]
     public void A_clear_case_names_its_root()
     {
