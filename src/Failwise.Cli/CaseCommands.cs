@@ -65,6 +65,11 @@ internal static class CaseCommands
                 Console.Out.WriteLine($"{(edit.Written ? "added" : "would add")} to {entry.Section}: {entry.Yaml}");
             }
 
+            foreach (Problem hint in edit.Case is { } now ? CloserWords.Hints(knowledge, now, o => o.Location.File == ShortCodes.Source) : [])
+            {
+                Console.Error.WriteLine(hint);
+            }
+
             return 0;
         });
         return command;
@@ -92,16 +97,10 @@ internal static class CaseCommands
         Command command = new("undo", "Take back the last edit of a case; again for the one before it. What was edited by hand stays.\n\nExample: failwise case undo pump-3") { path };
         command.SetAction(p =>
         {
-            string file = CaseEditor.FileOf(p.GetValue(path)!);
-            if (!File.Exists(file))
-            {
-                throw new ProblemsException([new Problem("FW001", Severity.Error, new Location(file, 0, 0), "there is no such file.")]);
-            }
-
-            CaseUndo undo = CaseEditor.Undo(file);
+            CaseUndo undo = CaseEditor.Undo(p.GetValue(path)!);
             if (!undo.Done)
             {
-                Console.Error.WriteLine(undo.Problem?.ToString() ?? $"{file}: there is nothing to take back.");
+                Console.Error.WriteLine(undo.Problem?.ToString() ?? $"{CaseEditor.FileOf(p.GetValue(path)!)}: there is nothing to take back.");
                 return 1;
             }
 

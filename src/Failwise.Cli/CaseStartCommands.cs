@@ -11,7 +11,7 @@ namespace Failwise.Cli;
 /// <summary>Commands for the first minutes of a job: begin a case, and say what to secure before it is cleaned.</summary>
 internal static class CaseStartCommands
 {
-    private const int Done = 0, WrongUse = 2;
+    private const int Done = 0, ProblemsFound = 1, WrongUse = 2;
 
     public static Command New(Option<string?> rules)
     {
@@ -75,7 +75,9 @@ internal static class CaseStartCommands
         List<Problem> problems = [];
         if (answers.Draft(problems) is not { } draft)
         {
-            throw new ProblemsException(problems);
+            problems.ForEach(Console.Error.WriteLine);
+            Console.Error.WriteLine("Nothing was written, and no case is begun: mend the words and give the command again.");
+            return ProblemsFound;
         }
 
         CaseReading reading = CaseReader.ReadBegunText(knowledge, CaseStart.Text(knowledge, draft), Path.Combine(folder, CaseReader.FileInFolder));

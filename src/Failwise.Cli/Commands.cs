@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using Failwise.Cases;
 using Failwise.Checks;
+using Failwise.Entry;
 using Failwise.Knowledge;
 using Failwise.Problems;
 using Failwise.Reports;
@@ -194,7 +195,13 @@ internal static class Commands
             Console.Error.WriteLine(problem);
         }
 
-        return Diagnostician.Diagnose(knowledge, reading.Case ?? throw new ProblemsException(reading.Problems));
+        TeardownCase teardown = reading.Case ?? throw new ProblemsException(reading.Problems);
+        foreach (Problem hint in CloserWords.Hints(knowledge, teardown, _ => true))
+        {
+            Console.Error.WriteLine(hint);
+        }
+
+        return Diagnostician.Diagnose(knowledge, teardown);
     }
 
     private static int Guard(Func<int> action)

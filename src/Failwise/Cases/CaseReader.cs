@@ -14,6 +14,9 @@ public static class CaseReader
     /// <summary>The file that holds the case in a case folder.</summary>
     public const string FileInFolder = "case.yaml";
 
+    // Enough for a shop's folder of cases; the hint is not worth a walk through a larger one.
+    private const int MostBeside = 1000;
+
     /// <summary>Reads a case.</summary>
     /// <param name="knowledge">The words that the case may use.</param>
     /// <param name="path">A case file, or a folder with a case.yaml.</param>
@@ -21,11 +24,7 @@ public static class CaseReader
     public static CaseReading Read(KnowledgeBase knowledge, string path, string? limitsFile = null)
     {
         ProblemList problems = new();
-        string file = Directory.Exists(path) ? Path.Combine(path, FileInFolder) : path;
-        Node? root = YamlFile.Read(file, file.Replace('\\', '/'), problems);
-        return root is null
-            ? new CaseReading(null, problems.Sorted())
-            : Read(knowledge, root, file, problems, limitsFile);
+        return Open(path, problems) is not var (root, file) ? new CaseReading(null, problems.Sorted()) : Read(knowledge, root, file, problems, limitsFile);
     }
 
     /// <summary>Reads a case that was only begun: the machine alone is enough.</summary>
@@ -34,9 +33,35 @@ public static class CaseReader
     public static CaseReading ReadBegun(KnowledgeBase knowledge, string path)
     {
         ProblemList problems = new();
+        return Open(path, problems) is not var (root, file) ? new CaseReading(null, problems.Sorted()) : Read(knowledge, root, file, problems, begun: true);
+    }
+
+    /// <summary>The file of a case, parsed; null with the reason among the problems.</summary>
+    internal static (Node Root, string File)? Open(string path, ProblemList problems)
+    {
         string file = Directory.Exists(path) ? Path.Combine(path, FileInFolder) : path;
-        Node? root = YamlFile.Read(file, file.Replace('\\', '/'), problems);
-        return root is null ? new CaseReading(null, problems.Sorted()) : Read(knowledge, root, file, problems, begun: true);
+        if (!File.Exists(file) && !Directory.Exists(file))
+        {
+            string near = !Directory.Exists(path) && Suggest.BestMatch(Path.GetFileName(path.TrimEnd('/', '\\')), Beside(path)) is { } best ? $" Did you mean '{best}'?" : "";
+            problems.Error("FW001", new Location(file.Replace('\\', '/'), 0, 0), $"there is no case here.{near} 'failwise case new' begins one.");
+            return null;
+        }
+
+        return YamlFile.Read(file, file.Replace('\\', '/'), problems) is { } root ? (root, file) : null;
+    }
+
+    /// <summary>Names of the cases that lie where the path should lead.</summary>
+    private static string[] Beside(string path)
+    {
+        string? above = Path.GetDirectoryName(Path.GetFullPath(path.TrimEnd('/', '\\')));
+        try
+        {
+            return above is null ? [] : [.. Directory.EnumerateDirectories(above).Where(d => File.Exists(Path.Combine(d, FileInFolder))).Take(MostBeside).Select(d => Path.GetFileName(d))];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return [];
+        }
     }
 
     /// <summary>Reads the text of a case that was only begun, as if it stood in a file.</summary>

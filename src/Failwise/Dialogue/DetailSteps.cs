@@ -59,28 +59,43 @@ internal sealed record RestStep(Draft Draft) : Step
 {
     public override Step Before => new PartStep(Draft.Part);
 
-    public static bool Asked(Talk talk, Draft draft) => draft.At is not (null or "all") && draft.At.Any(char.IsAsciiDigit) && talk.Guide.CountOf(draft.Part) > 1;
+    public static bool Asked(Talk talk, Draft draft) => draft.At is not (null or "all") && draft.At.Any(char.IsAsciiDigit)
+        && talk.Guide.CountOf(draft.Part) > NumberStep.Listed(draft.At).Distinct().Count();
 
     public static Turn After(Talk talk, Draft draft) => Asked(talk, draft) ? talk.To(new RestStep(draft)) : talk.To(new PartStep(draft.Part));
 
-    public override Screen Show(Talk talk) => Ask(talk, Draft.Says, "And the other ones of this row? Enter when you have not got there yet.", [], Numbered(
-    [
-        ("looked at, and sound", null, () => With(talk, "sound")), ("not looked at", null, () => With(talk, "not-looked-at")),
-    ]), EnoughKeys);
+    public override Screen Show(Talk talk) => Ask(talk, Draft.Says, "And the other ones of this row? Enter when you have not got there yet.", [],
+        Numbered(Options(talk).Select(o => (o.Says, (string?)null, o.Take))), EnoughKeys);
 
     public override Turn Empty(Talk talk) => talk.To(new PartStep(Draft.Part));
 
     public override Turn Take(Talk talk, string text) => text.ToLowerInvariant() switch
     {
-        "ok" or "sound" or "good" => With(talk, "sound"),
+        "ok" or "sound" or "good" => Options(talk)[0].Take(),
         "nl" => With(talk, "not-looked-at"),
-        _ => talk.Say("Choose 1 or 2; Enter leaves it open."),
+        _ => talk.Say($"Choose 1 to {Options(talk).Count}; Enter leaves it open."),
     };
+
+    /// <summary>Where one half was asked about, nothing is said of the other half that nobody has turned over.</summary>
+    private IReadOnlyList<(string Says, Func<Turn> Take)> Options(Talk talk) => Draft.On.FirstOrDefault(w => w is "upper" or "lower") is { } half
+        ?
+        [
+            ($"their {half} halves looked at, and sound", () => Others(talk, half)), ("both halves of them looked at, and sound; the other half of this one too", () => With(talk, "sound")),
+            ("not looked at", () => With(talk, "not-looked-at")),
+        ]
+        : [("looked at, and sound", () => With(talk, "sound")), ("not looked at", () => With(talk, "not-looked-at"))];
 
     private Turn With(Talk talk, string word)
     {
         Draft draft = Draft with { Rest = word };
         return draft.Saved(talk, true, new PartStep(draft.Part));
+    }
+
+    private Turn Others(Talk talk, string half)
+    {
+        IEnumerable<int> others = Enumerable.Range(1, talk.Guide.CountOf(Draft.Part) ?? 0).Except(NumberStep.Listed(Draft.At!));
+        Draft rest = Draft.Of(Draft.Part) with { At = "[" + string.Join(", ", others) + "]", On = [half], Sound = true };
+        return new Turn(talk, new Save([Draft.Entry(), rest.Entry()], $"{Draft.Says}; {rest.Says}", true, Draft.Anyway, new PartStep(Draft.Part)));
     }
 }
 

@@ -12,12 +12,17 @@ internal sealed class Guide
     private readonly PartMarks marks;
     private readonly Machine machine;
 
+    // The parts on which rules speak of a place.
+    private readonly Lazy<Dictionary<string, string[]>> speakers;
+
     public Guide(KnowledgeBase knowledge, TeardownCase teardown)
     {
         Knowledge = knowledge;
         machine = teardown.Machine;
         sheet = SheetPlanner.Plan(knowledge, teardown, []);
         marks = new PartMarks(knowledge, machine);
+        speakers = new(() => knowledge.Findings.Values.SelectMany(f => Condition.Atoms(f.When).OfType<SightingCondition>()).SelectMany(c => c.On, (c, on) => (On: on, c.Part))
+            .GroupBy(x => x.On, x => x.Part, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Distinct().ToArray(), StringComparer.Ordinal));
     }
 
     public KnowledgeBase Knowledge { get; }
@@ -41,6 +46,20 @@ internal sealed class Guide
 
     /// <summary>Marks that the part may show, likeliest first; normal ones last.</summary>
     public IReadOnlyList<Pattern> MarksOf(Part part) => [.. marks.Of(part.Id).OrderBy(p => p.Sound)];
+
+    /// <summary>
+    /// Places on the part, those with a letter first. What rules speak of on other parts only, such as the back of a shell, is not offered
+    /// but can be typed.
+    /// </summary>
+    public IReadOnlyList<string> PlacesOf(Part part)
+    {
+        string[] all = [.. part.Places.SelectMany(axis => Knowledge.Axes.FirstOrDefault(a => a.Id == axis)?.Words ?? [])];
+        return
+        [
+            .. all.Where(w => !speakers.Value.TryGetValue(w, out string[]? parts) || parts.Any(p => Knowledge.PartIs(part.Id, p) || Knowledge.PartIs(p, part.Id)))
+                .OrderBy(w => Knowledge.Codes.Any(c => c.Kind == "place" && c.Id == w) ? 0 : 1),
+        ];
+    }
 
     public bool IsTouched(TeardownCase teardown, string part) =>
         teardown.Observations.Any(o => Knowledge.PartIs(o.Part, part)) || teardown.NotLookedAt.Any(n => Knowledge.PartIs(n.Part, part));

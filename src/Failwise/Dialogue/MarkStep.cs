@@ -12,6 +12,12 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
 
     public override Step Before => Draft.Part.Places.Count == 0 ? new PartStep(null) : new PlaceStep(Draft with { On = [] });
 
+    /// <summary>A comma after the digit of a place: there is another.</summary>
+    public override Step? LeadsTo(char first) => first is ',' or '+' && Draft.On.Count > 0 ? new PlaceStep(Draft) : null;
+
+    /// <summary>A mark that is named before it is asked for; null when the text names none.</summary>
+    public static Turn? Said(Talk talk, Draft draft, string text) => Named(talk, text) is null ? null : new MarkStep(draft, 0).Take(talk, text);
+
     public override Screen Show(Talk talk)
     {
         IReadOnlyList<Pattern> all = talk.Typed.Trim().Length > 0 ? Found(talk) : talk.Guide.MarksOf(Draft.Part);
@@ -40,10 +46,9 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
                 return NotLooked(talk);
         }
 
-        string? id = talk.Knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == text)?.Id ?? talk.Knowledge.PatternWords.Find(text);
-        if (id is null)
+        if (Named(talk, text) is not { } id)
         {
-            return TakeFirst(talk, text);
+            return AsCodes(talk, Draft, text) ?? TakeFirst(talk, text);
         }
 
         // A word of the shop may name a mark of other parts; what this part can show comes first.
@@ -51,6 +56,9 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
         IReadOnlyList<Pattern> own = talk.Guide.MarksOf(Draft.Part);
         return Chosen(talk, own.Contains(said) ? said : Found(talk).FirstOrDefault(own.Contains) ?? said);
     }
+
+    private static string? Named(Talk talk, string text) =>
+        talk.Knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == text)?.Id ?? talk.Knowledge.PatternWords.Find(text);
 
     private IReadOnlyList<Pattern> Found(Talk talk)
     {
@@ -64,7 +72,7 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
     private Turn Chosen(Talk talk, Pattern pattern)
     {
         Draft draft = Draft with { Pattern = pattern };
-        return pattern.LookAlikes.Count > 0 ? talk.To(new LookAlikeStep(draft)) : draft.Saved(talk, false, new ExtentStep(draft));
+        return pattern.LookAlikes.Count > 0 || CloserWords.For(talk.Knowledge, draft.Part.Id, pattern.Id).Count > 0 ? talk.To(new LookAlikeStep(draft)) : draft.Saved(talk, false, new ExtentStep(draft));
     }
 
     private Turn Sound(Talk talk)

@@ -13,11 +13,11 @@ internal sealed record NumberStep(Draft Draft) : Step
     public override Step Before => new PartStep(null);
 
     /// <summary>This question, or the next one when there is only one of the part.</summary>
-    public static Step For(Talk talk, Draft draft) => draft.Part.Count == "one" ? PlaceStep.For(talk, draft) : new NumberStep(draft);
+    public static Step For(Talk talk, Draft draft) => draft.Part.Count == "one" || talk.Guide.CountOf(draft.Part) == 1 ? PlaceStep.For(talk, draft) : new NumberStep(draft);
 
     public override Screen Show(Talk talk)
     {
-        string which = talk.Guide.CountOf(Draft.Part) is { } count ? $"1 to {count}" : "its number";
+        string which = talk.Guide.CountOf(Draft.Part) is > 1 and var count ? $"1 to {count}" : "its number";
         return Ask(talk, Draft.Says, $"Which one? Type {which}, a list (1,3), a range (2-4) or all; Enter when it has no number.", Said(talk), [], CommonKeys);
     }
 
@@ -32,13 +32,18 @@ internal sealed record NumberStep(Draft Draft) : Step
 
         if (!Numbers(text, out string at, out int highest))
         {
-            return talk.Say($"'{text}' is no number, list or range. Write 3, or 1,3, or 2-4, or all.");
+            return MarkStep.Said(talk, Draft, text) ?? AsCodes(talk, Draft, text) ?? talk.Say($"'{text}' is no number, list or range. Write 3, or 1,3, or 2-4, or all; the mark comes after it.");
         }
 
         return talk.Guide.CountOf(Draft.Part) is { } count && highest > count
             ? talk.Say($"This machine has {count} of them by the case; there is no {highest}. Correct the number here, or the machine in the case file.")
             : talk.To(PlaceStep.For(talk, Draft with { At = at }));
     }
+
+    /// <summary>The numbers of a list or range, as the case writes it.</summary>
+    public static IEnumerable<int> Listed(string at) => at.Trim('[', ']').Split([',', ' '], StringSplitOptions.RemoveEmptyEntries)
+        .Select(s => s.Split('-').Select(n => int.Parse(n, System.Globalization.CultureInfo.InvariantCulture)).ToArray())
+        .SelectMany(ends => Enumerable.Range(ends[0], Math.Max(0, ends[^1] - ends[0] + 1)));
 
     private IReadOnlyList<string> Said(Talk talk)
     {

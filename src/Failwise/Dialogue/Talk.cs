@@ -51,6 +51,11 @@ internal sealed record Talk(Guide Guide, TeardownCase Case, Step Step, string Ty
     /// <summary>A letter, digit or other mark was typed. A digit that stands for a choice takes it at once.</summary>
     public Turn Type(char c)
     {
+        if (Typed.Length == 0 && Step.LeadsTo(c) is { } step)
+        {
+            return To(step);
+        }
+
         if (Step.DigitsChoose && char.IsAsciiDigit(c) && !(Typed.Length > 0 && Step.DigitGoesOn(Typed)) && Show().Choices.FirstOrDefault(x => x.Key == c) is { } choice)
         {
             return choice.Take();
@@ -100,8 +105,17 @@ internal sealed record Talk(Guide Guide, TeardownCase Case, Step Step, string Ty
     public Turn Say(params string[] messages) => new(this with { Messages = messages });
 
     /// <summary>The answer to <see cref="Save"/> when it was written.</summary>
-    public Talk Saved(TeardownCase now, Save save) =>
-        this with { Case = now, Step = save.Then, Typed = "", Messages = [save.Replaces ? $"Saved again: {save.Says}" : $"Saved: {save.Says}"], Next = null, Saves = Saves + (save.Replaces ? 0 : 1) };
+    public Talk Saved(TeardownCase now, Save save)
+    {
+        // Question by question, the closer words were offered already.
+        IEnumerable<string> hints = save is { Replaces: false, Then: PartStep }
+            ? CloserWords.Hints(Knowledge, now, o => !Case.Observations.Any(old => old.Part == o.Part && old.Pattern == o.Pattern)).Select(h => h.Message) : [];
+        return this with
+        {
+            Case = now, Step = save.Then, Typed = "", Messages = [save.Replaces ? $"Saved again: {save.Says}" : $"Saved: {save.Says}", .. hints], Next = null,
+            Saves = Saves + (save.Replaces ? 0 : 1),
+        };
+    }
 
     /// <summary>The answer to <see cref="Save"/> when there is something to ask, or something wrong.</summary>
     public Talk Refused(IReadOnlyList<Problems.Problem> problems, Save save)

@@ -112,8 +112,7 @@ public static class CaseEditor
 
     private static string Existing(string casePath)
     {
-        string file = FileOf(casePath);
         ProblemList unread = new();
-        return YamlFile.Read(file, Shown(file), unread) is null ? throw new ProblemsException(unread.Sorted()) : file;
+        return CaseReader.Open(casePath, unread) is null ? throw new ProblemsException(unread.Sorted()) : FileOf(casePath);
     }
 }

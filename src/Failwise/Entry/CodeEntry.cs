@@ -16,6 +16,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
     private readonly List<string> see = [];
     private readonly List<string> not = [];
     private readonly List<string> notes = [];
+    private string? about;
     private string? at;
     private string? extent;
     private string? sure;
@@ -42,6 +43,8 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         {
             return null;
         }
+
+        about = part;
 
         int equals = words.ToList().FindIndex(w => w is { Quoted: false, Text: "=" });
         if (equals >= 0)
@@ -289,6 +292,10 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         {
             on.Add(place);
         }
+        else if (word.Text.All(l => char.IsAsciiLetterUpper(l) && PlaceOf(l) is { } lettered && FitsOn(about!, lettered)))
+        {
+            on.AddRange(word.Text.Select(l => PlaceOf(l)!));
+        }
         else
         {
             Unknown(word, [.. knowledge.PatternWords.Words, .. knowledge.PlaceWords.Words, .. RuleShapes.Extents]);
@@ -323,7 +330,12 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
     }
 
     private void Unknown(CodeWord word, IReadOnlyCollection<string> known) =>
-        problems.Error("FW096", word.At, $"'{Shape.Short(word.Text)}' is no pattern, place or amount.{Suggest.Nearest(word.Text, known)} Free words go in quotes.");
+        problems.Error("FW096", word.At, $"'{Shape.Short(word.Text)}' is no pattern, place or amount.{Meant(word, known)} Free words go in quotes.");
+
+    /// <summary>The nearest spelling, or else marks that the words from here on may mean.</summary>
+    private string Meant(CodeWord word, IReadOnlyCollection<string> known) => Suggest.BestMatch(word.Text, known) is { } best ? $" Did you mean '{best}'?"
+        : Near(string.Join(' ', words.SkipWhile(w => w.At != word.At).TakeWhile(w => !w.Quoted).Take(LongestPhrase).Select(w => w.Text)), "pattern") is { Length: > 0 } near
+            ? $" Perhaps: {string.Join(", ", near)}." : "";
 
     private CaseEntry? Wrong(string code, Location at, string message)
     {

@@ -10,9 +10,15 @@ internal readonly record struct CodeWord(string Text, int Line, int Column, bool
     public Location At => new(ShortCodes.Source, Line, Column);
 }
 
-/// <summary>Cuts short codes into entries of words: entries end at a semicolon or at the end of the line.</summary>
+/// <summary>Cuts short codes into entries of words: entries end at a semicolon or at the end of the line, words at a space or a comma.</summary>
 internal static class CodeWords
 {
+    /// <summary>A comma between words, as in "scored, blued" or "T,N"; between numbers it makes a list, or a slip that is told as such.</summary>
+    private static bool IsPause(string text, int at) =>
+        text[at] == ',' && !(at > 0 && IsNumber(text[at - 1]) && at + 1 < text.Length && IsNumber(text[at + 1]));
+
+    private static bool IsNumber(char c) => char.IsAsciiDigit(c) || c == '*';
+
     public static IReadOnlyList<IReadOnlyList<CodeWord>> Split(string text, ProblemList problems)
     {
         List<IReadOnlyList<CodeWord>> entries = [];
@@ -28,7 +34,7 @@ internal static class CodeWords
                 i++;
                 (line, lineStart) = c == '\n' ? (line + 1, i) : (line, lineStart);
             }
-            else if (char.IsWhiteSpace(c))
+            else if (char.IsWhiteSpace(c) || IsPause(text, i))
             {
                 i++;
             }
@@ -53,7 +59,7 @@ internal static class CodeWords
             else
             {
                 int end = i;
-                while (end < text.Length && !char.IsWhiteSpace(text[end]) && text[end] is not (';' or '=' or '"'))
+                while (end < text.Length && !char.IsWhiteSpace(text[end]) && text[end] is not (';' or '=' or '"') && !IsPause(text, end))
                 {
                     end++;
                 }

@@ -1,7 +1,7 @@
 namespace Failwise.Problems;
 
-/// <summary>How bad a problem is: an error stops the file from being used as meant, a warning asks for a second look.</summary>
-public enum Severity { Warning, Error }
+/// <summary>How bad a problem is: an error stops the file from being used as meant, a warning asks for a second look, a hint is only worth knowing.</summary>
+public enum Severity { Hint, Warning, Error }
 
 /// <summary>A place in a file. Line and column count from 1; 0 means the file as a whole.</summary>
 public readonly record struct Location(string File, int Line, int Column)
@@ -11,12 +11,12 @@ public readonly record struct Location(string File, int Line, int Column)
 
 /// <summary>Something wrong in a file that a person wrote: where, what, and what to do next.</summary>
 /// <param name="Code">Permanent code such as <c>FW012</c>; docs/problems.md has an entry for each.</param>
-/// <param name="Severity">Error or warning.</param>
+/// <param name="Severity">Error, warning or hint.</param>
 /// <param name="At">The value that is wrong, not merely the file.</param>
 /// <param name="Message">One or two sentences in words of the shop.</param>
 public sealed record Problem(string Code, Severity Severity, Location At, string Message)
 {
-    public override string ToString() => $"{At}: {(Severity == Severity.Error ? "error" : "warning")} {Code}: {Message}";
+    public override string ToString() => $"{At}: {Severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "hint" }} {Code}: {Message}";
 }
 
 /// <summary>Raised when a file has errors and the caller asked for its content; carries every problem found.</summary>

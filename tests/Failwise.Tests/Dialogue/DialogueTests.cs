@@ -26,10 +26,58 @@ public class DialogueTests
     {
         using Sitting sitting = new(Start);
 
-        sitting.Press("main bearing\n3\nlower\nwiped\n\n4\n1");
+        sitting.Press("main bearing\n3\nlower\nwiped\n\n4\n2");
 
         sitting.Text.Should().Be(Start + "  - {part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy, rest: sound}\n");
         sitting.Screen.Messages.Should().ContainSingle().Which.Should().Contain("rest sound");
+    }
+
+    [Fact]
+    public void Sound_lower_halves_say_nothing_of_the_upper_ones()
+    {
+        using Sitting sitting = new(Start);
+
+        sitting.Press("main bearing\n2-3\nlower\nwiped\n\n4\n1");
+
+        sitting.Text.Should().Be(Start + "  - {part: main-bearing, at: 2-3, on: lower, see: wiped, extent: heavy}\n  - {part: main-bearing, at: [1, 4, 5], on: lower, see: sound}\n");
+        sitting.Read().Observations.Should().NotContain(o => o.On.Contains("upper"));
+    }
+
+    [Fact]
+    public void Two_places_are_chosen_as_one_writes_them()
+    {
+        using Sitting sitting = new(Start);
+        sitting.Press("main bearing\n3\n");
+        string[] places = [.. sitting.Screen.Choices.Take(3).Select(c => c.Says.Replace(' ', '-'))];
+
+        sitting.Press("1,3wiped\n\n");
+
+        sitting.Read().Observations[^1].On.Should().Equal(places[0], places[2]);
+    }
+
+    [Theory]
+    [InlineData("3 lower wiped heavy", "{part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy}")]
+    [InlineData("3\nlower wiped heavy", "{part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy}")]
+    [InlineData("3\nlower\nwiped heavy", "{part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy}")]
+    public void More_than_was_asked_may_be_said_at_once(string said, string entry)
+    {
+        using Sitting sitting = new(Start);
+
+        sitting.Press($"MB\n{said}\n");
+
+        sitting.Text.Should().Be(Start + $"  - {entry}\n");
+    }
+
+    [Fact]
+    public void A_broad_word_brings_the_closer_ones_of_this_part()
+    {
+        using Sitting sitting = new(Start);
+
+        sitting.Press("crankshaft\nbroken\n");
+        sitting.Screen.Question.Should().Contain("broad");
+        sitting.Press(sitting.Screen.Choices.Single(c => c.Says == Repository.Knowledge.Patterns["fatigue-fracture"].Name).Key.ToString());
+
+        sitting.Read().Observations[^1].Pattern.Should().Be("fatigue-fracture");
     }
 
     [Fact]

@@ -16,6 +16,8 @@ public class ShortCodeTests
     [InlineData("mb3l WIPED Heavy", "observations", "{part: main-bearing, at: 3, on: lower, see: wiped, extent: heavy}")]
     [InlineData("MB1-5U ok", "observations", "{part: main-bearing, at: 1-5, on: upper, see: sound}")]
     [InlineData("MB1,3L wi 3 ?", "observations", "{part: main-bearing, at: [1, 3], on: lower, see: wiped, extent: moderate, sure: fairly-sure}")]
+    [InlineData("PS1 scored T,N", "observations", "{part: piston-skirt, at: 1, on: [thrust-side, anti-thrust-side], see: scored}")]
+    [InlineData("OP scored, worn, heavy", "observations", "{part: oil-pump, see: [scored, worn], extent: heavy}")]
     [InlineData("CP* no blued", "observations", "{part: rod-journal, at: all, not: blued}")]
     [InlineData("CP4 blued??", "observations", "{part: rod-journal, at: 4, see: blued, sure: doubtful}")]
     [InlineData("big end 2 upper wiped rest ok", "observations", "{part: rod-bearing, at: 2, on: upper, see: wiped, rest: ok}")]

@@ -36,7 +36,18 @@ public class BrokenCaseTests
     {
         CaseReading reading = CaseReader.Read(Knowledge, "no-such-case.yaml");
 
-        reading.Problems.Select(p => p.ToString()).Should().Equal("no-such-case.yaml: error FW001: there is no such file.");
+        reading.Problems.Select(p => p.ToString()).Should().Equal("no-such-case.yaml: error FW001: there is no case here. 'failwise case new' begins one.");
+    }
+
+    [Fact]
+    public void A_misspelt_folder_is_named_with_the_case_that_lies_beside()
+    {
+        using TemporaryFolder folder = new();
+        folder.Write("pump-3/case.yaml", "title: a pump\n");
+
+        CaseReading reading = CaseReader.Read(Knowledge, Path.Combine(folder.Path, "pmup-3"));
+
+        reading.Problems.Should().ContainSingle().Which.Message.Should().Contain("Did you mean 'pump-3'?");
     }
 
     [Fact]
