@@ -166,6 +166,9 @@ internal sealed class CauseNetwork
             case EvidenceKind.SoundPart:
                 CollectSound(item.Id.Split('/')[0]);
                 break;
+            case EvidenceKind.Symptom:
+                CollectSymptom(item.Id["symptom/".Length..], item.Present);
+                break;
             default:
                 CollectTarget(item.Id);
                 break;
@@ -204,7 +207,24 @@ internal sealed class CauseNetwork
         }
     }
 
-    private void CollectTarget(string key)
+    /// <summary>A link to a broader symptom speaks to this one too, one to a closer symptom less surely; what was not noticed at all was not noticed in any closer way.</summary>
+    private void CollectSymptom(string symptom, bool noticed)
+    {
+        CollectTarget("symptom/" + symptom);
+        foreach (string akin in knowledge.Symptoms.Keys.Where(s => s != symptom))
+        {
+            if (knowledge.SymptomIs(akin, symptom))
+            {
+                CollectTarget("symptom/" + akin, noticed ? SignMatch.Narrower : 1);
+            }
+            else if (noticed && knowledge.SymptomIs(symptom, akin))
+            {
+                CollectTarget("symptom/" + akin, SignMatch.Broader);
+            }
+        }
+    }
+
+    private void CollectTarget(string key, double weight = 1)
     {
         if (!index.ByTarget.TryGetValue(key, out List<(Cause Cause, CauseLink Link)>? all))
         {
@@ -216,7 +236,7 @@ internal sealed class CauseNetwork
             int number = index.NumberOf(cause);
             if (Allows(cause, number))
             {
-                collector.Add(number, cause, link, link.Strength);
+                collector.Add(number, cause, link, weight * link.Strength);
             }
         }
     }

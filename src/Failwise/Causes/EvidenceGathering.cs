@@ -16,7 +16,8 @@ internal static class EvidenceGathering
     public static IReadOnlyList<EvidenceItem> Gather(KnowledgeBase knowledge, TeardownCase teardown, FindingSet findings)
     {
         List<EvidenceItem> items = [.. Signs(knowledge, teardown), .. SoundParts(knowledge, teardown), .. NotFound(knowledge, teardown)];
-        foreach (Statement s in teardown.Symptoms)
+        // What was said in a broad word and in a closer one was noticed once.
+        foreach (Statement s in teardown.Symptoms.Where(s => !s.Holds || !teardown.Symptoms.Any(t => t.Holds && t.Id != s.Id && knowledge.SymptomIs(t.Id, s.Id))))
         {
             Symptom symptom = knowledge.Symptoms[s.Id];
             items.Add(new EvidenceItem("symptom/" + s.Id, EvidenceKind.Symptom, s.Holds ? symptom.Says : "Not so: " + symptom.Says, s.Holds,

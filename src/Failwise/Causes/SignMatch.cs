@@ -11,9 +11,8 @@ internal sealed class SignMatch
 {
     // Judgement. A rule for the broader part means this one too. A rule for a broader mark leaves open which of its kinds it leaves; a rule
     // for a narrower part or mark says more than the report, which may well be of another of its kind.
-    private const double PatternBroad = 0.7;
-    private const double PartNarrow = 0.5;
-    private const double PatternNarrow = 0.5;
+    public const double Broader = 0.7;
+    public const double Narrower = 0.5;
 
     private readonly KnowledgeBase knowledge;
     private readonly Dictionary<string, List<string>> narrowerParts;
@@ -25,15 +24,15 @@ internal sealed class SignMatch
     public SignMatch(KnowledgeBase knowledge)
     {
         this.knowledge = knowledge;
-        narrowerParts = Narrower(knowledge.Parts.Keys.Order(StringComparer.Ordinal), knowledge.PartLine);
-        narrowerPatterns = Narrower(knowledge.Patterns.Keys, knowledge.PatternLine);
+        narrowerParts = KindsOf(knowledge.Parts.Keys.Order(StringComparer.Ordinal), knowledge.PartLine);
+        narrowerPatterns = KindsOf(knowledge.Patterns.Keys, knowledge.PatternLine);
         foreach (string pattern in knowledge.Patterns.Keys)
         {
             numbers[pattern] = numbers.Count;
         }
     }
 
-    private static Dictionary<string, List<string>> Narrower(IEnumerable<string> all, Func<string, IReadOnlyList<string>> line)
+    private static Dictionary<string, List<string>> KindsOf(IEnumerable<string> all, Func<string, IReadOnlyList<string>> line)
     {
         Dictionary<string, List<string>> narrower = new(StringComparer.Ordinal);
         foreach (string id in all)
@@ -57,7 +56,7 @@ internal sealed class SignMatch
 
     private (string Part, double Weight)[] Line(string part) =>
     [
-        .. knowledge.PartLine(part).Select(p => (p, 1.0)), .. part == "part" ? [] : (narrowerParts.GetValueOrDefault(part) ?? []).Select(p => (p, PartNarrow)),
+        .. knowledge.PartLine(part).Select(p => (p, 1.0)), .. part == "part" ? [] : (narrowerParts.GetValueOrDefault(part) ?? []).Select(p => (p, Narrower)),
     ];
 
     public int NumberOf(string pattern) => numbers[pattern];
@@ -73,12 +72,12 @@ internal sealed class SignMatch
         double[] all = new double[numbers.Count];
         foreach (string pattern in narrowerPatterns.GetValueOrDefault(seen) ?? [])
         {
-            all[numbers[pattern]] = PatternNarrow;
+            all[numbers[pattern]] = Narrower;
         }
 
         foreach (string pattern in knowledge.PatternLine(seen))
         {
-            all[numbers[pattern]] = PatternBroad;
+            all[numbers[pattern]] = Broader;
         }
 
         all[numbers[seen]] = 1;

@@ -61,7 +61,8 @@ internal sealed class Bench
         (bool known, bool holds) = c.Kind switch
         {
             StatedKind.History => (stated.TryGetValue(c.Id, out bool h), h),
-            StatedKind.Symptom => teardown.Symptoms.FirstOrDefault(s => s.Id == c.Id) is { } s ? (true, s.Holds) : (false, false),
+            StatedKind.Symptom when teardown.Symptoms.Any(s => s.Holds && knowledge.SymptomIs(s.Id, c.Id)) => (true, true),
+            StatedKind.Symptom => (teardown.Symptoms.Any(s => s.Id == c.Id), false),
             StatedKind.Feature => teardown.Machine.Features.Contains(c.Id) ? (true, true) : (teardown.Machine.Without.Contains(c.Id), false),
             _ => (false, false),
         };

@@ -8,6 +8,7 @@ public sealed class KnowledgeBase
 {
     private readonly Dictionary<string, string[]> partLine;
     private readonly Dictionary<string, string[]> patternLine;
+    private readonly Dictionary<string, string[]> symptomLine;
 
     // Only a case or a search asks for words, and folding some thousand of them costs more than reading a small case.
     private readonly Lazy<WordIndex> partWords;
@@ -54,6 +55,7 @@ public sealed class KnowledgeBase
         ExtentWeights = parts.ExtentWeights;
         partLine = Lines(Parts, p => p.KindOf);
         patternLine = Lines(Patterns, p => p.KindOf);
+        symptomLine = Lines(Symptoms, s => s.KindOf);
         partWords = new Lazy<WordIndex>(() => new WordIndex(Parts.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id)))));
         patternWords = new Lazy<WordIndex>(() => new WordIndex(Patterns.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id)))));
         historyWords = new Lazy<WordIndex>(() => new WordIndex(Circumstances.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
@@ -169,6 +171,9 @@ public sealed class KnowledgeBase
 
     /// <summary>True when <paramref name="pattern"/> is <paramref name="broader"/> or a kind of it.</summary>
     public bool PatternIs(string pattern, string broader) => Array.IndexOf(patternLine[pattern], broader) >= 0;
+
+    /// <summary>True when <paramref name="symptom"/> is <paramref name="broader"/> or a kind of it.</summary>
+    public bool SymptomIs(string symptom, string broader) => Array.IndexOf(symptomLine[symptom], broader) >= 0;
 
     /// <summary>The part itself, then ever broader ones.</summary>
     internal IReadOnlyList<string> PartLine(string part) => partLine[part];

@@ -253,7 +253,7 @@ public static class KnowledgeReader
             m["when"] is { } when ? ReadCondition(when) : null, ReadSources(m), m.At);
 
         private static Symptom ReadSymptom(MapNode m) => new(
-            m.Text("id")!, m.Text("says")!, m.Text("ask"), m.Texts("words"), m.Chance("seen-anyway")!.Value, ReadSources(m), m.At);
+            m.Text("id")!, m.Text("says")!, m.Text("ask"), m.Texts("words"), m.Texts("kind-of"), m.Chance("seen-anyway")!.Value, ReadSources(m), m.At);
 
         private static Source ReadSource(MapNode m) => new(
             m.Text("id")!, m.Text("title")!, m.Text("issuer"), m.Text("year"), m.Text("place"), m.Text("grade"), m.Text("read"), m.At);

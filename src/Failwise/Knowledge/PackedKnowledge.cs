@@ -118,7 +118,8 @@ internal static class PackedKnowledge
         Sources(c, x?.Sources), c.At(x?.At ?? default));
 
     private static Symptom SymptomOf(PackCodec c, Symptom? s) => new(
-        c.Text(s?.Id), c.Text(s?.Says), c.MaybeText(s?.Ask), c.Texts(s?.Words), c.Real(s?.SeenAnyway ?? 0), Sources(c, s?.Sources), c.At(s?.At ?? default));
+        c.Text(s?.Id), c.Text(s?.Says), c.MaybeText(s?.Ask), c.Texts(s?.Words), c.Texts(s?.KindOf), c.Real(s?.SeenAnyway ?? 0), Sources(c, s?.Sources),
+        c.At(s?.At ?? default));
 
     private static Source SourceOf(PackCodec c, Source? s) => new(
         c.Text(s?.Id), c.Text(s?.Title), c.MaybeText(s?.Issuer), c.MaybeText(s?.Year), c.MaybeText(s?.Place), c.MaybeText(s?.Grade),

@@ -41,6 +41,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
 
         foreach (Symptom s in knowledge.Symptoms.Values)
         {
+            Each(s.KindOf, "FW018", "symptom", knowledge.Symptoms.Keys, s.At);
             Sources(s.Sources, s.At);
         }
 

@@ -116,6 +116,7 @@ internal static class RuleShapes
         new("says", Sentence, true, "What it means, as a sentence."),
         new("ask", Sentence, false, "The question that brings it out."),
         new("words", new ListShape(Sentence), false, "Other ways people say it."),
+        new("kind-of", Words, false, "The broader symptom."),
         new("seen-anyway", Chance, true, "How often it is noticed with no listed cause."),
         new("sources", SourceRefs, false, "Where this comes from."));
 

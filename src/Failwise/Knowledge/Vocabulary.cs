@@ -60,8 +60,9 @@ public sealed record Circumstance(
     string Id, string Says, string? Ask, IReadOnlyList<string> Words, double HowCommon, Condition? When, IReadOnlyList<SourceRef> Sources, Location At);
 
 /// <summary>Something noticed while the machine ran.</summary>
+/// <param name="KindOf">Broader symptoms: said together with one of them, only this one counts.</param>
 public sealed record Symptom(
-    string Id, string Says, string? Ask, IReadOnlyList<string> Words, double SeenAnyway, IReadOnlyList<SourceRef> Sources, Location At);
+    string Id, string Says, string? Ask, IReadOnlyList<string> Words, IReadOnlyList<string> KindOf, double SeenAnyway, IReadOnlyList<SourceRef> Sources, Location At);
 
 /// <summary>A feature of a build. Features of one choice exclude each other.</summary>
 /// <param name="Share">Share of the machines of a kind that have it, 0 to 1, by kind; a kind that is not named counts as having it.</param>
