@@ -23,7 +23,7 @@ internal static class BenchCommands
             return 1;
         }
 
-        foreach (IGrouping<string, WordMatch> sort in matches.GroupBy(m => m.Kind))
+        foreach (IGrouping<string, WordMatch> sort in matches.GroupBy(m => m.Kind).OrderByDescending(g => g.Max(m => m.Score)))
         {
             Console.Out.WriteLine(sort.Key);
             foreach (WordMatch m in sort)

@@ -17,22 +17,11 @@ internal sealed partial class CodeEntry
         {
             string said = Said(from);
             Location where = from < words.Count ? words[from].At : start;
-            return Wrong("FW018", where, $"unknown symptom or history word '{Shape.Short(said.Replace('-', ' '))}'.{Perhaps(said)}");
+            return Wrong("FW018", where, $"unknown symptom or history word '{Shape.Short(said.Replace('-', ' '))}'.{StatementMeant(said)}");
         }
 
         return new CaseEntry(symptom is not null ? "symptoms" : "history", denied ? YamlText.Group([("not", id)]) : id, start);
     }
-
-    /// <summary>One word is likeliest misspelt; several are likeliest other words for the same.</summary>
-    private string Perhaps(string said) => said.Contains('-', StringComparison.Ordinal) && Near(said, "symptom", "history") is { Length: > 0 } near
-        ? $" Perhaps: {string.Join(", ", near)}." : Suggest.Nearest(said, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words]);
-
-    /// <summary>Ids that the words may mean, from what they say; a misspelt word is found so too.</summary>
-    private string[] Near(string said, params string[] kinds) =>
-    [
-        .. WordSearch.Find(knowledge, said, kinds: machine?.Kinds).Where(m => kinds.Contains(m.Kind))
-            .OrderByDescending(m => m.Score).ThenBy(m => m.Id, StringComparer.Ordinal).Take(3).Select(m => m.Id),
-    ];
 
     private string Said(int from) => string.Join('-', words.Skip(from).TakeWhile(w => !w.Quoted).Select(w => w.Text));
 

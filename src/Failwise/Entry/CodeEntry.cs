@@ -8,7 +8,6 @@ namespace Failwise.Entry;
 /// <summary>Reads one entry of short codes word by word.</summary>
 internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord> words, ProblemList problems, Machine? machine)
 {
-    private const int LongestPhrase = 6;
     private static readonly string[] SoundWords = ["ok", "sound", "clean", "good", "normal"];
     private static readonly string[] NotLookedWords = ["nl", "not-looked-at"];
     private static readonly string[] SpreadWords = ["all", "one", "some", "most", "neighbours", "first-on-feed", "last-on-feed"];
@@ -23,6 +22,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
     private string? rest;
     private string? photo;
     private bool unlooked;
+    private int partWords;
     private int next;
 
     /// <summary>The entry, or null with the reason among the problems.</summary>
@@ -113,6 +113,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         CodeWord first = words[0];
         if (!first.Quoted && (ReadCode(first.Text, StringComparison.Ordinal) ?? ReadPhrase(knowledge.PartWords, 0) ?? ReadCode(first.Text, StringComparison.OrdinalIgnoreCase)) is { } part)
         {
+            partWords = next;
             ReadNumbers(part);
             return part;
         }
@@ -121,7 +122,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         IEnumerable<string> codes = knowledge.Codes.Where(c => c.Kind == "part").Select(c => c.Code);
         Wrong("FW012", first.At, letters is 1 or 2 && letters < first.Text.Length
             ? $"unknown part code '{first.Text[..letters]}'.{Suggest.Nearest(first.Text[..letters], [.. codes])} 'failwise case codes' lists them."
-            : $"unknown part '{Shape.Short(first.Text)}'.{Suggest.Nearest(first.Text, knowledge.PartWords.Words)}");
+            : $"unknown part '{Shape.Short(first.Text)}'.{PartMeant()}");
         return null;
     }
 
@@ -302,40 +303,8 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         }
     }
 
-    private string? Pattern(int from)
-    {
-        if (knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == words[from].Text) is { } code)
-        {
-            next = from + 1;
-            return code.Id;
-        }
-
-        return ReadPhrase(knowledge.PatternWords, from);
-    }
-
-    /// <summary>The longest run of words from here that the index knows; moves on behind it.</summary>
-    private string? ReadPhrase(WordIndex index, int from)
-    {
-        int most = words.Skip(from).TakeWhile(w => !w.Quoted && w.Text is not ("=" or "!")).Take(LongestPhrase).Count();
-        for (int count = most; count > 0; count--)
-        {
-            if (index.Find(string.Join('-', words.Skip(from).Take(count).Select(w => w.Text))) is { } id)
-            {
-                next = from + count;
-                return id;
-            }
-        }
-
-        return null;
-    }
-
     private void Unknown(CodeWord word, IReadOnlyCollection<string> known) =>
-        problems.Error("FW096", word.At, $"'{Shape.Short(word.Text)}' is no pattern, place or amount.{Meant(word, known)} Free words go in quotes.");
-
-    /// <summary>The nearest spelling, or else marks that the words from here on may mean.</summary>
-    private string Meant(CodeWord word, IReadOnlyCollection<string> known) => Suggest.BestMatch(word.Text, known) is { } best ? $" Did you mean '{best}'?"
-        : Near(string.Join(' ', words.SkipWhile(w => w.At != word.At).TakeWhile(w => !w.Quoted).Take(LongestPhrase).Select(w => w.Text)), "pattern") is { Length: > 0 } near
-            ? $" Perhaps: {string.Join(", ", near)}." : "";
+        problems.Error("FW096", word.At, $"'{Shape.Short(word.Text)}' is no pattern, place or amount.{MarkMeant(word, known)} Free words go in quotes.");
 
     private CaseEntry? Wrong(string code, Location at, string message)
     {

@@ -31,6 +31,8 @@ internal sealed class WordRarity
 
     public static bool IsFiller(string word) => Idle.Contains(word);
 
+    public bool Knows(string word) => weights.ContainsKey(word);
+
     /// <summary>Weight from above 0 to 1; 1 for a word that the vocabulary does not have.</summary>
     public double Of(string word) => weights.TryGetValue(word, out double weight) ? weight : Idle.Contains(word) ? Filler : 1;
 }

@@ -26,6 +26,8 @@ public static class WordSearch
             return [];
         }
 
+        // Of equally near ones, what has a short code is looked at oftenest.
+        HashSet<string> coded = [.. knowledge.Codes.Select(c => c.Id)];
         return
         [
             .. Best("part", knowledge.Parts.Values.Where(p => p.Id != "part").Select(p => (p.Id, p.Name, p.Name, PhrasesOf(p), kinds is null || p.Machines.Count == 0 || p.Machines.Any(kinds.Contains)))),
@@ -39,7 +41,7 @@ public static class WordSearch
         IEnumerable<WordMatch> Best(string kind, IEnumerable<(string Id, string Name, string Says, IEnumerable<string> Words, bool Fits)> entries) =>
             entries.Select(e => new WordMatch(kind, e.Id, e.Name, e.Says, (e.Fits ? 1 : OtherMachine) * e.Words.Max(w => Score(rarity, asked, Split(w)))))
                 .Where(m => m.Score >= 0.3)
-                .OrderByDescending(m => m.Score).ThenBy(m => m.Id, StringComparer.Ordinal).Take(most);
+                .OrderByDescending(m => m.Score).ThenBy(m => coded.Contains(m.Id) ? 0 : 1).ThenBy(m => m.Id, StringComparer.Ordinal).Take(most);
     }
 
     /// <summary>How telling each word of the vocabulary is.</summary>
@@ -68,12 +70,13 @@ public static class WordSearch
             return 0;
         }
 
-        double met = entry.Sum(word => rarity.Of(word) * asked.Max(a => Alike(a, word)));
-        double used = asked.Sum(a => rarity.Of(a) * entry.Max(word => Alike(a, word)));
+        double met = entry.Sum(word => rarity.Of(word) * asked.Max(a => Alike(rarity, a, word)));
+        double used = asked.Sum(a => rarity.Of(a) * entry.Max(word => Alike(rarity, a, word)));
         return 0.85 * met / own + 0.15 * used / said;
     }
 
-    private static double Alike(string a, string b)
+    /// <summary>How near an asked word is to a word of the vocabulary, 0 to 1. One that the vocabulary has is not misspelt: a level is no lever.</summary>
+    private static double Alike(WordRarity rarity, string a, string b)
     {
         if (a == b)
         {
@@ -89,7 +92,7 @@ public static class WordSearch
         int shorter = Math.Min(x.Length, y.Length);
         // Short words that begin otherwise, or differ in one letter of four, are other words: turn is not burn, worn no worm.
         int allowed = shorter <= 3 || (shorter == 4 && x.Length == y.Length) ? 0 : shorter <= 6 ? 1 : 2;
-        return allowed > 0 && (shorter > 6 || x[0] == y[0]) && Suggest.Distance(x, y, allowed) <= allowed ? NearWord
+        return allowed > 0 && !rarity.Knows(a) && (shorter > 6 || x[0] == y[0]) && Suggest.Distance(x, y, allowed) <= allowed ? NearWord
             : shorter >= 4 && (x.StartsWith(y, StringComparison.Ordinal) || y.StartsWith(x, StringComparison.Ordinal)) ? WordPart : 0;
     }
 

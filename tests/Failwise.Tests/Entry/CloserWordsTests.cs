@@ -48,7 +48,7 @@ public class CloserWordsTests
     {
         using TemporaryFolder folder = new();
         string file = folder.Write("case.yaml", Head);
-        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, "piston ring 2 stuck").Entries);
+        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, "RG2 stuck").Entries);
 
         CloserWords.Hints(Knowledge, edit.Case!, _ => true).Select(h => h.ToString()).ShouldBe(ExpectedProblems.Read(Repository.Folder("tests", "Failwise.Tests", "Invalid", "entry", "broad")));
     }

@@ -1,0 +1,88 @@
+using Failwise.Cases;
+using Failwise.Knowledge;
+using Failwise.Problems;
+
+namespace Failwise.Entry;
+
+/// <summary>What the words of an entry mean, and what they may mean when they are not understood.</summary>
+internal sealed partial class CodeEntry
+{
+    private const int LongestPhrase = 6;
+    private const int PartPhrase = 3;
+    private const int MostNear = 3;
+    private const int MostKinds = 6;
+
+    private string? Pattern(int from)
+    {
+        if (knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == words[from].Text) is { } code)
+        {
+            next = from + 1;
+            return code.Id;
+        }
+
+        string? plain = ReadPhrase(knowledge.PatternWords, from);
+        int after = next;
+        for (int begin = 0; begin < partWords; begin++)
+        {
+            // "Ring stuck" and "fork worn" are marks of their own, closer than stuck and worn.
+            string[] named = [.. words.Take(partWords).Skip(begin).Select(w => w.Text)];
+            if (ReadPhrase(knowledge.PatternWords, from, named) is { } both && (plain is null || knowledge.PatternIs(both, plain)))
+            {
+                return both;
+            }
+        }
+
+        next = after;
+        return plain;
+    }
+
+    /// <summary>The longest run of words from here that the index knows; moves on behind it.</summary>
+    private string? ReadPhrase(WordIndex index, int from, params string[] before)
+    {
+        int most = words.Skip(from).TakeWhile(w => !w.Quoted && w.Text is not ("=" or "!")).Take(LongestPhrase).Count();
+        for (int count = most; count > 0; count--)
+        {
+            if (index.Find(string.Join('-', before.Concat(words.Skip(from).Take(count).Select(w => w.Text)))) is { } id)
+            {
+                next = from + count;
+                return id;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Parts that the words before the mark may mean: several words by what they say, one word by the names that hold it, however it is spelt.</summary>
+    private string PartMeant()
+    {
+        string[] said =
+        [
+            .. words.Take(1).Concat(words.Skip(1).TakeWhile(w => !w.Quoted && !w.Text.Any(IsNumber) && knowledge.PatternWords.Find(w.Text) is null && !SoundWords.Contains(w.Text)))
+                .Take(PartPhrase).Select(w => w.Text),
+        ];
+        WordMatch[] near = Near(string.Join(' ', said), "part");
+        if (said.Length > 1 && near.Length > 0)
+        {
+            return Perhaps(near.Select(m => m.Id));
+        }
+
+        Part[] shown = [.. knowledge.Codes.Where(c => c.Kind == "part").Select(c => knowledge.Parts[c.Id]).Distinct().Where(p => machine is null || p.Machines.Count == 0 || p.Machines.Any(machine.Kinds.Contains))];
+        string? word = Suggest.BestMatch(words[0].Text, shown.SelectMany(p => Suggest.Fold(p.Name).Split('-')).Where(w => w.Length > 3));
+        string[] kinds = [.. shown.Where(p => word is not null && Suggest.Fold(p.Name).Split('-').Contains(word)).Select(p => p.Id).Take(MostKinds)];
+        return kinds.Length > 0 ? Perhaps(kinds) : near.Length > 0 ? Perhaps(near.Select(m => m.Id)) : Suggest.Nearest(words[0].Text, knowledge.PartWords.Words);
+    }
+
+    /// <summary>One word is likeliest misspelt; several are likeliest other words for the same.</summary>
+    private string StatementMeant(string said) => said.Contains('-', StringComparison.Ordinal) && Near(said, "symptom", "history") is { Length: > 0 } near
+        ? Perhaps(near.Select(m => m.Id)) : Suggest.Nearest(said, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words]);
+
+    /// <summary>The nearest spelling, or else marks that the words from here on may mean.</summary>
+    private string MarkMeant(CodeWord word, IReadOnlyCollection<string> known) => Suggest.BestMatch(word.Text, known) is { } best ? $" Did you mean '{best}'?"
+        : Near(string.Join(' ', words.SkipWhile(w => w.At != word.At).TakeWhile(w => !w.Quoted).Take(LongestPhrase).Select(w => w.Text)), "pattern") is { Length: > 0 } near
+            ? Perhaps(near.Select(m => m.Id)) : "";
+
+    private WordMatch[] Near(string said, params string[] kinds) =>
+        [.. WordSearch.Find(knowledge, said, kinds: machine?.Kinds).Where(m => kinds.Contains(m.Kind)).OrderByDescending(m => m.Score).Take(MostNear)];
+
+    private static string Perhaps(IEnumerable<string> ids) => $" Perhaps: {string.Join(", ", ids)}.";
+}
