@@ -65,7 +65,7 @@ internal static class CaseCommands
                 Console.Out.WriteLine($"{(edit.Written ? "added" : "would add")} to {entry.Section}: {entry.Yaml}");
             }
 
-            foreach (Problem hint in edit.Case is { } now ? CloserWords.Hints(knowledge, now, o => o.Location.File == ShortCodes.Source) : [])
+            foreach (Problem hint in edit.Case is { } now ? CloserWords.Hints(knowledge, now, at => at.File == ShortCodes.Source) : [])
             {
                 Console.Error.WriteLine(hint);
             }

@@ -87,6 +87,11 @@ internal static class CaseStartCommands
         {
             [SecureReport.FileInFolder] = page, ["case.schema.json"] = SchemaFiles.All()["case.schema.json"],
         });
+        foreach (Problem hint in CloserWords.Hints(knowledge, teardown, _ => true))
+        {
+            Console.Error.WriteLine(hint);
+        }
+
         Console.Out.WriteLine($"wrote {string.Join(", ", written)} and the folder {CaseStart.PhotoFolder} in {folder}");
         Console.Out.WriteLine();
         Console.Out.Write(page);

@@ -108,8 +108,9 @@ internal sealed record Talk(Guide Guide, TeardownCase Case, Step Step, string Ty
     public Talk Saved(TeardownCase now, Save save)
     {
         // Question by question, the closer words were offered already.
+        HashSet<string> known = [.. CloserWords.Hints(Knowledge, Case, _ => true).Select(h => h.Message)];
         IEnumerable<string> hints = save is { Replaces: false, Then: PartStep }
-            ? CloserWords.Hints(Knowledge, now, o => !Case.Observations.Any(old => old.Part == o.Part && old.Pattern == o.Pattern)).Select(h => h.Message) : [];
+            ? CloserWords.Hints(Knowledge, now, _ => true).Where(h => !known.Contains(h.Message)).Select(h => h.Message) : [];
         return this with
         {
             Case = now, Step = save.Then, Typed = "", Messages = [save.Replaces ? $"Saved again: {save.Says}" : $"Saved: {save.Says}", .. hints], Next = null,

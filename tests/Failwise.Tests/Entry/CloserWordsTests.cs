@@ -43,6 +43,23 @@ public class CloserWordsTests
         found.All(h => h.Severity == Severity.Hint && h.Code == "FW107" && h.At.Line == 1).Should().BeTrue();
     }
 
+    [Theory]
+    [InlineData("!knock", 1)]
+    [InlineData("!knock; !piston slap", 0)]
+    [InlineData("!no knock", 0)]
+    [InlineData("!piston slap", 0)]
+    public void A_knock_of_which_no_more_is_said_is_asked_about(string codes, int hints)
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", Head);
+        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, codes).Entries);
+
+        IReadOnlyList<Problem> found = CloserWords.Hints(Knowledge, edit.Case!, _ => true);
+
+        found.Should().HaveCount(hints);
+        found.All(h => h.Message.Contains("knocking-bottom-end", StringComparison.Ordinal)).Should().BeTrue();
+    }
+
     [Fact]
     public void A_hint_names_the_closer_words_of_the_part()
     {
