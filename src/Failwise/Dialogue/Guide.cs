@@ -48,17 +48,15 @@ internal sealed class Guide
     public IReadOnlyList<Pattern> MarksOf(Part part) => [.. marks.Of(part.Id).OrderBy(p => p.Sound)];
 
     /// <summary>
-    /// Places on the part, those with a letter first. What rules speak of on other parts only, such as the back of a shell, is not offered
-    /// but can be typed.
+    /// Places on the part that are worth asking for, those with a letter first: of the kinds of place that some rule speaks of on it, without
+    /// what rules speak of on other parts only, such as the back of a shell. Any place can be typed.
     /// </summary>
     public IReadOnlyList<string> PlacesOf(Part part)
     {
-        string[] all = [.. part.Places.SelectMany(axis => Knowledge.Axes.FirstOrDefault(a => a.Id == axis)?.Words ?? [])];
-        return
-        [
-            .. all.Where(w => !speakers.Value.TryGetValue(w, out string[]? parts) || parts.Any(p => Knowledge.PartIs(part.Id, p) || Knowledge.PartIs(p, part.Id)))
-                .OrderBy(w => Knowledge.Codes.Any(c => c.Kind == "place" && c.Id == w) ? 0 : 1),
-        ];
+        IEnumerable<string> all = part.Places.Select(axis => Knowledge.Axes.FirstOrDefault(a => a.Id == axis)?.Words ?? []).Where(words => words.Any(w => Speaks(w) == true)).SelectMany(w => w);
+        return [.. all.Where(w => Speaks(w) != false).OrderBy(w => Knowledge.Codes.Any(c => c.Kind == "place" && c.Id == w) ? 0 : 1)];
+
+        bool? Speaks(string word) => speakers.Value.TryGetValue(word, out string[]? parts) ? parts.Any(p => Knowledge.PartIs(part.Id, p) || Knowledge.PartIs(p, part.Id)) : null;
     }
 
     public bool IsTouched(TeardownCase teardown, string part) =>
