@@ -57,6 +57,7 @@ internal static class LookCommands
             LookSummary sum = LookSummary.Of([.. set]);
             string looks = string.Join(", ", sum.SourceLooks.Select((n, i) => $"{n} need {i + 1}"));
             Console.Out.WriteLine($"{set.Key}: {sum.Cases} cases reach the root with all evidence, {sum.AtStart} of them from history and symptoms alone. Of the others, in the order of the source: {looks}.");
+            Console.Out.WriteLine($"  the best order there is would save {100 * sum.BestOverSource:0} % over source, {100 * sum.BestOverRandom:0} % over random in the middle case");
             Say("all others", sum.All);
             Say("where the order matters", sum.Choice);
             Say("three looks or more in the order of the source", sum.Lengthy);

@@ -38,12 +38,14 @@ public sealed record LookMeans(
 /// <param name="AtStart">Of them, those in which it does so before anything was looked at; they are left out of the rest.</param>
 /// <param name="SourceLooks">How many of the others need 1, 2, 3 ... looks in the order of the source; the first is for 1.</param>
 /// <param name="All">All the others.</param>
+/// <param name="BestOverSource">Median share of looks that the best order of all would save over the order of the source, for all the others.</param>
+/// <param name="BestOverRandom">The same over random orders.</param>
 /// <param name="Choice">Those in which the order matters: random orders need more looks than the best order.</param>
 /// <param name="Lengthy">Those that need three looks or more in the order of the source.</param>
 /// <param name="Unguided">Mean looks of unguided walks through everything that such a machine has.</param>
 /// <param name="SavedOverUnguided">Median share of looks that the planner saves over them, misses counted on both sides.</param>
 public sealed record LookSummary(
-    int Cases, int AtStart, IReadOnlyList<int> SourceLooks, LookMeans All, LookMeans Choice, LookMeans Lengthy, double Unguided, double SavedOverUnguided)
+    int Cases, int AtStart, IReadOnlyList<int> SourceLooks, LookMeans All, double BestOverSource, double BestOverRandom, LookMeans Choice, LookMeans Lengthy, double Unguided, double SavedOverUnguided)
 {
     private const int LongFrom = 3;
 
@@ -54,7 +56,8 @@ public sealed record LookSummary(
         int most = compared.Select(s => s.InSourceOrder).DefaultIfEmpty(0).Max();
         return new LookSummary(
             scores.Count, scores.Count - compared.Length, [.. Enumerable.Range(1, most).Select(n => compared.Count(s => s.InSourceOrder == n))],
-            LookMeans.Of(compared), LookMeans.Of([.. compared.Where(s => s.AtRandom > s.Fewest)]), LookMeans.Of([.. compared.Where(s => s.InSourceOrder >= LongFrom)]),
+            LookMeans.Of(compared), LookMeans.Median(compared.Select(s => 1 - (double)s.Fewest / s.InSourceOrder)), LookMeans.Median(compared.Select(s => 1 - s.Fewest / s.AtRandom)),
+            LookMeans.Of([.. compared.Where(s => s.AtRandom > s.Fewest)]), LookMeans.Of([.. compared.Where(s => s.InSourceOrder >= LongFrom)]),
             LookMeans.Mean(compared.Select(s => s.Unguided)), LookMeans.Median(compared.Select(s => 1 - s.Planned / s.Unguided)));
     }
 }
