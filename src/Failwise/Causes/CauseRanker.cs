@@ -64,6 +64,7 @@ public static class CauseRanker
             }
 
             int[] explained = [.. order.Take(most)];
+            Cause[] possible = [.. explained.Where(i => posterior[i] >= CauseRanking.Possible).Select(i => net.Roots[i])];
             Dictionary<int, List<WeighedEvidence>> weights = Weigh(explained);
             ChainFinder chains = new(knowledge, net, probabilities);
             List<RankedCause> ranked = [];
@@ -78,7 +79,10 @@ public static class CauseRanker
                     root, Math.Min(CauseRanking.Ceiling, posterior[i]), BuildFit.Commonness(knowledge, root),
                     [.. all.Where(w => w.Decibans > 0).OrderByDescending(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
                     [.. all.Where(w => w.Decibans < 0).OrderBy(w => w.Decibans).ThenBy(w => w.Item.Id, StringComparer.Ordinal)],
-                    close ? chains.From(root) : [], close || first ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : []));
+                    close ? chains.From(root) : [], close || first ? [.. items.Where(e => e.Important && !chains.Reaches(root, e))] : [])
+                {
+                    After = possible.Contains(root) ? chains.Before(root, possible) : null,
+                });
             }
 
             JointStory story = BestStory(order, posterior);

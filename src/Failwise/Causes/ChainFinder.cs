@@ -34,7 +34,7 @@ internal sealed class ChainFinder(KnowledgeBase knowledge, CauseNetwork net, IRe
             string key = string.Join('>', way);
             if (!byWay.TryGetValue(key, out (double Told, List<ChainStep> Steps) known))
             {
-                known = (0, [.. way.Select(id => new ChainStep(id, knowledge.Causes[id].Title, Math.Min(CauseRanking.Ceiling, probabilities[id])))]);
+                known = (0, [.. way.Select(Step)]);
             }
 
             known.Steps.Add(new ChainStep(item.Id, item.Says, null));
@@ -44,6 +44,29 @@ internal sealed class ChainFinder(KnowledgeBase knowledge, CauseNetwork net, IRe
 
         return [.. byWay.OrderByDescending(w => w.Value.Told).ThenBy(w => w.Key, StringComparer.Ordinal).Select(w => w.Value.Steps)];
     }
+
+    /// <summary>Which of the others may have brought a root about, by the strongest way there is; null when no way is of real strength.</summary>
+    public RootBefore? Before(Cause root, IEnumerable<Cause> others)
+    {
+        Cause? first = others.Where(o => o.Id != root.Id && Strength(o, root) >= WeakestChain && Strength(o, root) > Strength(root, o))
+            .OrderByDescending(o => Strength(o, root)).ThenBy(o => o.Id, StringComparer.Ordinal).FirstOrDefault();
+        if (first is null)
+        {
+            return null;
+        }
+
+        List<string> way = [];
+        for (string? at = Reach(first)[root.Id].Before; at is not null && at != first.Id; at = Reach(first)[at].Before)
+        {
+            way.Insert(0, at);
+        }
+
+        return new RootBefore(first, [.. way.Select(Step)]);
+    }
+
+    private double Strength(Cause from, Cause to) => Reach(from).GetValueOrDefault(to.Id).Strength;
+
+    private ChainStep Step(string id) => new(id, knowledge.Causes[id].Title, Math.Min(CauseRanking.Ceiling, probabilities[id]));
 
     private (double Strength, string? Last) BestInto(Cause root, EvidenceItem item)
     {

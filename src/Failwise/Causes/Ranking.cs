@@ -39,7 +39,15 @@ public sealed record ChainStep(string Id, string Says, double? Probability);
 /// <param name="Unexplained">Important evidence that this cause does not reach.</param>
 public sealed record RankedCause(
     Cause Cause, double Probability, double Prior, IReadOnlyList<WeighedEvidence> For, IReadOnlyList<WeighedEvidence> Against,
-    IReadOnlyList<IReadOnlyList<ChainStep>> Chains, IReadOnlyList<EvidenceItem> Unexplained);
+    IReadOnlyList<IReadOnlyList<ChainStep>> Chains, IReadOnlyList<EvidenceItem> Unexplained)
+{
+    /// <summary>Another root of the ranking that may have brought this one about; null when none is at least possible.</summary>
+    public RootBefore? After { get; init; }
+}
+
+/// <summary>A root that may have brought another about.</summary>
+/// <param name="Way">What lies between the two, from the first to the second; empty when it does so by itself.</param>
+public sealed record RootBefore(Cause Root, IReadOnlyList<ChainStep> Way);
 
 /// <summary>The set of roots that together account best for what was found.</summary>
 /// <param name="Needed">For each member, how much worse the story becomes without it [deciban].</param>
@@ -65,6 +73,9 @@ public sealed record CauseRanking(
     /// <summary>Never claim more than this.</summary>
     public const double Ceiling = 0.98;
 
+    /// <summary>From here on a cause is called possible.</summary>
+    public const double Possible = 0.20;
+
     /// <summary>The network that was asked, for further questions.</summary>
     internal CauseNetwork? Net { get; init; }
 
@@ -75,7 +86,7 @@ public sealed record CauseRanking(
         >= 0.80 => "very likely",
         >= 0.55 => "likely",
         >= 0.45 => "about even",
-        >= 0.20 => "possible",
+        >= Possible => "possible",
         >= 0.05 => "unlikely",
         _ => "very unlikely",
     };

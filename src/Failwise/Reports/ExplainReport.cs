@@ -82,6 +82,11 @@ public static class ExplainReport
                 }
             }
 
+            if (ranked.After is not null)
+            {
+                w.WriteLine("  " + Phrases.MayComeFrom(ranked));
+            }
+
             foreach (IReadOnlyList<ChainStep> chain in ranked.Chains)
             {
                 w.WriteLine("  Way     " + string.Join(" → ", chain.Where(s => s.Probability is not null).Select(s => $"{s.Says} ({100 * s.Probability:0} %)")));

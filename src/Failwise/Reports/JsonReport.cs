@@ -227,6 +227,20 @@ public static class JsonReport
         }
 
         json.WriteEndArray();
+        if (cause.After is { } before)
+        {
+            json.WriteStartObject("may-come-from");
+            json.WriteString("id", before.Root.Id);
+            json.WriteStartArray("by-way-of");
+            foreach (ChainStep step in before.Way)
+            {
+                json.WriteStringValue(step.Id);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
         WriteItems(json, "unexplained", cause.Unexplained);
         json.WriteEndObject();
     }

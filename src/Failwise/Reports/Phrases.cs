@@ -38,6 +38,19 @@ internal static class Phrases
     /// <summary>What was asked about and denied, said so that it cannot be misread as found.</summary>
     public static string Plain(string says) => says.StartsWith(Denied, StringComparison.Ordinal) ? $"Asked or looked for, and not so: {char.ToLowerInvariant(says[Denied.Length])}{says[(Denied.Length + 1)..]}" : says;
 
+    /// <summary>Where another root may have brought this one about, and by what way; empty when none may.</summary>
+    public static string MayComeFrom(RankedCause cause) => cause.After is not { } before ? ""
+        : $"It may itself have come from '{before.Root.Title}'{(before.Way.Count > 0 ? ", by way of " + And([.. before.Way.Select(s => $"'{s.Says}'")]) : "")}.";
+
+    /// <summary>The roots of the best story, each behind the one that may have brought it about.</summary>
+    public static string Story(CauseRanking causes)
+    {
+        HashSet<string> members = [.. causes.Story.Roots.Select(r => r.Id)];
+        RankedCause[] told = [.. causes.Ranked.Where(r => members.Contains(r.Cause.Id))];
+        string From(RankedCause root) => string.Join(" → ", new[] { root.Cause.Title, And([.. told.Where(r => r.After?.Root.Id == root.Cause.Id).Select(From)]) }.Where(t => t.Length > 0));
+        return string.Join(" + ", told.Where(r => r.After is null || !members.Contains(r.After.Root.Id)).Select(From));
+    }
+
     public static string Minutes(double minutes) => $"{minutes:0} {(Math.Round(minutes) == 1 ? "minute" : "minutes")}";
 
     /// <summary>Words of certainty and what they mean; the thresholds are those of <see cref="CauseRanking.WordFor"/>.</summary>

@@ -25,7 +25,7 @@ public static class TextReport
 
         if (causes.Story.Roots.Count > 1)
         {
-            Line(w, "Best story: " + string.Join(" + ", causes.Story.Roots.Select(r => r.Title)), "  ");
+            Line(w, "Best story: " + Phrases.Story(causes), "  ");
         }
 
         w.WriteLine();
@@ -37,7 +37,12 @@ public static class TextReport
             Line(w, $"{shown}. {cause.Cause.Title}: {100 * cause.Probability:0} %, {CauseRanking.WordFor(cause.Probability)}   [{cause.Cause.Id}]", "  ");
             if (cause.Chains.Count > 0)
             {
-                WriteWay(w, cause.Chains[0]);
+                WriteWay(w, cause.Chains);
+            }
+
+            if (cause.After is not null)
+            {
+                Line(w, "from     " + Phrases.MayComeFrom(cause), "     ");
             }
 
             foreach (WeighedEvidence e in cause.For.Where(Phrases.SpeaksFor).Take(3))
@@ -68,10 +73,16 @@ public static class TextReport
         return w.ToString();
     }
 
-    /// <summary>The states on the way, each leading to the next, apart from the marks that show the way.</summary>
-    private static void WriteWay(StringWriter w, IReadOnlyList<ChainStep> chain)
+    /// <summary>
+    /// The states on the way, each leading to the next, apart from the marks that show the way. Where the most telling way goes on to further
+    /// damage, it is told as far as it goes on.
+    /// </summary>
+    private static void WriteWay(StringWriter w, IReadOnlyList<IReadOnlyList<ChainStep>> chains)
     {
-        string[] states = [.. chain.Where(s => s.Probability is not null).Select(s => s.Says)], marks = [.. chain.Where(s => s.Probability is null).Select(s => s.Says.TrimEnd('.'))];
+        string[] first = States(chains[0]);
+        IReadOnlyList<ChainStep>? further = chains.Skip(1).FirstOrDefault(c => States(c) is var s && s.Length > first.Length && s.Take(first.Length).SequenceEqual(first));
+        string[] states = further is null ? first : States(further);
+        string[] marks = further is null ? [.. Marks(chains[0]).Take(MostOnTheWay)] : [.. Marks(chains[0]).Take(MostOnTheWay / 2), .. Marks(further).Take(MostOnTheWay - MostOnTheWay / 2)];
         if (states.Length > 1)
         {
             Line(w, "way      " + string.Join(" → ", states.Take(MostOnTheWay)), "     ");
@@ -79,9 +90,13 @@ public static class TextReport
 
         if (marks.Length > 0)
         {
-            Line(w, "seen in  " + string.Join("; ", marks.Take(MostOnTheWay)), "     ");
+            Line(w, "seen in  " + string.Join("; ", marks), "     ");
         }
     }
+
+    private static string[] States(IReadOnlyList<ChainStep> chain) => [.. chain.Where(s => s.Probability is not null).Select(s => s.Says)];
+
+    private static IEnumerable<string> Marks(IReadOnlyList<ChainStep> chain) => chain.Where(s => s.Probability is null).Select(s => s.Says.TrimEnd('.'));
 
     private static void WriteMeasured(StringWriter w, Diagnosis diagnosis)
     {

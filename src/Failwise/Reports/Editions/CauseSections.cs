@@ -88,7 +88,7 @@ internal static class CauseSections
     private static void Candidate(ReportPage sheet, int number, RankedCause cause, RankedCause[] shown)
     {
         sheet.Text.Heading(3, $"{number}. {Safe(cause.Cause.Title)}: {CauseRanking.WordFor(cause.Probability)}");
-        sheet.Text.Paragraph(Safe(cause.Cause.Says));
+        sheet.Text.Paragraph(Safe($"{cause.Cause.Says} {Phrases.MayComeFrom(cause)}".TrimEnd()));
         foreach (IReadOnlyList<ChainStep> chain in cause.Chains.Take(2))
         {
             string way = string.Join(" → ", chain.Where(s => s.Probability is not null).Select(s => Safe(s.Says)));

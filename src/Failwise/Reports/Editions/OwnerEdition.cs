@@ -71,7 +71,7 @@ internal sealed class OwnerEdition(ReportPage sheet)
 
         foreach (RankedCause root in Roots)
         {
-            sheet.Text.Paragraph($"**{Safe(root.Cause.Title)}.** {Safe(root.Cause.Says)}");
+            sheet.Text.Paragraph($"**{Safe(root.Cause.Title)}.** {Safe($"{root.Cause.Says} {Phrases.MayComeFrom(root)}".TrimEnd())}");
         }
 
         sheet.Show(CauseChainPicture.Draw, "From the first cause down to the damage. The bar says how likely each step is; a dot is something we saw.");

@@ -37,6 +37,11 @@ internal sealed class CauseChainPicture
     {
         Box(0, root.Cause.Title, root.Probability, "box root");
         double under = y - Gap;
+        if (root.After is { } before)
+        {
+            Marks(1, under, [$"may have come from: {before.Root.Title}"]);
+        }
+
         foreach (IReadOnlyList<ChainStep> way in root.Chains.Take(MostWays))
         {
             ChainStep[] marks = [.. way.Where(s => s.Probability is null && !drawn.Contains(s.Id))];
