@@ -229,9 +229,9 @@ public static class JsonReport
         json.WriteEndArray();
         if (cause.After is { } before)
         {
-            json.WriteStartObject("may-come-from");
+            json.WriteStartObject("mayComeFrom");
             json.WriteString("id", before.Root.Id);
-            json.WriteStartArray("by-way-of");
+            json.WriteStartArray("byWayOf");
             foreach (ChainStep step in before.Way)
             {
                 json.WriteStringValue(step.Id);
