@@ -11,6 +11,7 @@ namespace Failwise.Entry;
 public static class CloserWords
 {
     private const int Most = 4;
+    private const int MostKinds = 6;
     private const string AnyPart = "part";
 
     /// <summary>
@@ -44,6 +45,15 @@ public static class CloserWords
             }
         }
 
+        foreach (IGrouping<string, Observation> on in teardown.Observations.Where(o => about(o.Location)).GroupBy(o => o.Part))
+        {
+            IReadOnlyList<string> kinds = KindsOf(knowledge, teardown.Machine, on.Key);
+            if (kinds.Count > 1)
+            {
+                hints.Add(Hint(on.First().Location, $"'{knowledge.Parts[on.Key].Name}' leaves open which one is meant. If you can tell, say closer: {string.Join(", ", kinds)}."));
+            }
+        }
+
         foreach (IGrouping<(string Part, string), Observation> mark in teardown.Observations.Where(o => o.Look == Look.Seen && about(o.Location)).GroupBy(o => (o.Part, o.Pattern!)))
         {
             (string part, string pattern) = mark.Key;
@@ -56,6 +66,26 @@ public static class CloserWords
         }
 
         return hints;
+    }
+
+    /// <summary>The parts with a short code on such a machine that a general word may mean; none when the word is a part that one can lay a hand on.</summary>
+    private static IReadOnlyList<string> KindsOf(KnowledgeBase knowledge, Machine machine, string part)
+    {
+        if (part == AnyPart || knowledge.Codes.Any(c => c.Kind == "part" && c.Id == part))
+        {
+            return [];
+        }
+
+        // Journal means one of two; a camshaft is one thing and its lobes another.
+        string word = LastWord(part);
+        string[] kinds =
+        [
+            .. knowledge.Codes.Where(c => c.Kind == "part" && knowledge.PartIs(c.Id, part)).Select(c => c.Id).Distinct()
+                .Where(c => knowledge.Parts[c].Machines is var on && (on.Count == 0 || on.Any(machine.Kinds.Contains))).Take(MostKinds),
+        ];
+        return knowledge.Parts[part].Access is null || kinds.Any(k => LastWord(k) == word) ? kinds : [];
+
+        string LastWord(string id) => knowledge.Parts[id].Name.Split(' ')[^1];
     }
 
     private static Problem Hint(Location at, string message) => new("FW107", Severity.Hint, at, message.TrimEnd());

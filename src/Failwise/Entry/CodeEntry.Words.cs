@@ -26,7 +26,8 @@ internal sealed partial class CodeEntry
         {
             // "Ring stuck" and "fork worn" are marks of their own, closer than stuck and worn.
             string[] named = [.. words.Take(partWords).Skip(begin).Select(w => w.Text)];
-            if (ReadPhrase(knowledge.PatternWords, from, named) is { } both && (plain is null || knowledge.PatternIs(both, plain)))
+            string[] one = [.. named.SkipLast(1), named[^1].TrimEnd('s')];
+            if ((ReadPhrase(knowledge.PatternWords, from, named) ?? ReadPhrase(knowledge.PatternWords, from, one)) is { } both && (plain is null || knowledge.PatternIs(both, plain)))
             {
                 return both;
             }

@@ -10,6 +10,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
 {
     private static readonly string[] SoundWords = ["ok", "sound", "clean", "good", "normal"];
     private static readonly string[] NotLookedWords = ["nl", "not-looked-at"];
+    private static readonly string[] JoiningWords = ["a", "an", "the", "is", "are", "was", "were", "and", "of", "on", "in", "at", "by", "with", "its", "it", "has", "very", "quite", "badly"];
     private static readonly string[] SpreadWords = ["all", "one", "some", "most", "neighbours", "first-on-feed", "last-on-feed"];
     private readonly List<string> on = [];
     private readonly List<string> see = [];
@@ -297,7 +298,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         {
             on.AddRange(word.Text.Select(l => PlaceOf(l)!));
         }
-        else
+        else if (!JoiningWords.Contains(text))
         {
             Unknown(word, [.. knowledge.PatternWords.Words, .. knowledge.PlaceWords.Words, .. RuleShapes.Extents]);
         }

@@ -60,6 +60,23 @@ public class CloserWordsTests
         found.All(h => h.Message.Contains("knocking-bottom-end", StringComparison.Ordinal)).Should().BeTrue();
     }
 
+    [Theory]
+    [InlineData("journal 3 blued", "main-journal, rod-journal")]
+    [InlineData("valve 2 bent", "exhaust-valve, intake-valve")]
+    [InlineData("camshaft bent", null)]
+    [InlineData("MJ3 blued", null)]
+    public void A_word_that_leaves_open_which_part_is_meant_is_asked_about(string codes, string? parts)
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", Head);
+        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, codes).Entries);
+
+        IEnumerable<string> open = CloserWords.Hints(Knowledge, edit.Case!, _ => true).Select(h => h.Message).Where(m => m.Contains("leaves open", StringComparison.Ordinal));
+
+        open.Should().HaveCount(parts is null ? 0 : 1);
+        open.All(m => m.Contains(parts!, StringComparison.Ordinal)).Should().BeTrue();
+    }
+
     [Fact]
     public void A_hint_names_the_closer_words_of_the_part()
     {

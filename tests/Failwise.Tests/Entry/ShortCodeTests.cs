@@ -18,6 +18,8 @@ public class ShortCodeTests
     [InlineData("MB1,3L wi 3 ?", "observations", "{part: main-bearing, at: [1, 3], on: lower, see: wiped, extent: moderate, sure: fairly-sure}")]
     [InlineData("PS1 scored T,N", "observations", "{part: piston-skirt, at: 1, on: [thrust-side, anti-thrust-side], see: scored}")]
     [InlineData("OP scored, worn, heavy", "observations", "{part: oil-pump, see: [scored, worn], extent: heavy}")]
+    [InlineData("rings 2 stuck", "observations", "{part: piston-ring, at: 2, see: ring-stuck}")]
+    [InlineData("relief valve is stuck", "observations", "{part: relief-valve, see: stuck}")]
     [InlineData("CP* no blued", "observations", "{part: rod-journal, at: all, not: blued}")]
     [InlineData("CP4 blued??", "observations", "{part: rod-journal, at: 4, see: blued, sure: doubtful}")]
     [InlineData("big end 2 upper wiped rest ok", "observations", "{part: rod-bearing, at: 2, on: upper, see: wiped, rest: ok}")]
