@@ -246,7 +246,7 @@ public static class KnowledgeReader
 
         private static Part ReadPart(MapNode m, string group) => new(
             m.Text("id")!, m.Text("name")!, m.Texts("kind-of"), m.Texts("words"), m.Text("count"), m.Texts("machines"), m.Texts("needs"), m.Texts("places"),
-            m.Text("access"), m.Number("minutes") ?? 5, group, m.At) { OrderedAs = m.Text("ordered-as"), Says = m.Text("says") };
+            m.Text("access"), m.Number("minutes") ?? 5, group, m.At) { OrderedAs = m.Text("ordered-as"), Says = m.Text("says"), Each = m.Text("each") is { } each ? (int?)m.Number("each") : 1 };
 
         private static Circumstance ReadCircumstance(MapNode m) => new(
             m.Text("id")!, m.Text("says")!, m.Text("ask"), m.Texts("words"), m.Chance("how-common")!.Value,

@@ -106,7 +106,10 @@ internal static class PackedKnowledge
 
     private static Part PartOf(PackCodec c, Part? p) => new(
         c.Text(p?.Id), c.Text(p?.Name), c.Texts(p?.KindOf), c.Texts(p?.Words), c.MaybeText(p?.Count), c.Texts(p?.Machines), c.Texts(p?.Needs), c.Texts(p?.Places),
-        c.MaybeText(p?.Access), c.Real(p?.Minutes ?? 0), c.Text(p?.Group), c.At(p?.At ?? default)) { OrderedAs = c.MaybeText(p?.OrderedAs), Says = c.MaybeText(p?.Says) };
+        c.MaybeText(p?.Access), c.Real(p?.Minutes ?? 0), c.Text(p?.Group), c.At(p?.At ?? default)) 
+    {
+        OrderedAs = c.MaybeText(p?.OrderedAs), Says = c.MaybeText(p?.Says), Each = c.Number(p?.Each ?? 0) is > 0 and var each ? each : null,
+    };
 
     private static Pattern PatternOf(PackCodec c, Pattern? p) => new(
         c.Text(p?.Id), c.Text(p?.Name), c.Text(p?.Says), c.Texts(p?.Words), c.Texts(p?.KindOf), c.Real(p?.SeenAnyway ?? 0), c.Flag(p?.Sound ?? false),

@@ -95,6 +95,7 @@ internal static class RuleShapes
         new("kind-of", Words, false, "The broader part."),
         new("words", new ListShape(Sentence), false, "Other names for it."),
         new("count", new ChoiceShape("mains", "cylinders", "rods", "one"), false, "How many the machine has."),
+        new("each", new TextShape("a number from 1, or varies", "^([1-9][0-9]?|varies)$"), false, "How many stand at each place that count counts; varies when that is to be counted."),
         new("machines", Words, false, "Kinds of machine that have it."),
         new("needs", Words, false, "Features a build must have to have it; of features of one choice, one is enough."),
         new("places", Words, false, "Place axes that make sense on it."),

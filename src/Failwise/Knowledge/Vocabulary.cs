@@ -26,6 +26,9 @@ public sealed record Part(
     /// <summary>The part that is ordered when this one is replaced, or <see cref="Fluid"/>; null when it is ordered itself.</summary>
     public string? OrderedAs { get; init; }
 
+    /// <summary>How many stand at each of the places that <see cref="Count"/> counts: two clips to a piston; null when that is not known from the place alone.</summary>
+    public int? Each { get; init; } = 1;
+
     /// <summary>What it is, in a sentence for someone without the trade; null when nobody wrote one.</summary>
     public string? Says { get; init; }
 }

@@ -135,8 +135,16 @@ internal sealed class PartsList
 
     private static int? Most(int? a, int? b) => a is null ? b : b is null ? a : Math.Max(a.Value, b.Value);
 
-    private (int? Count, string From) Counted(string? part, int[] seen) =>
-        seen.Length > 0 ? (seen.Length, SaySeen(seen)) : Counted(part is null ? null : job.Knowledge.Parts[part].Count);
+    private (int? Count, string From) Counted(string? part, int[] seen)
+    {
+        if (part is null || job.Knowledge.Parts[part].Each == 1)
+        {
+            return seen.Length > 0 ? (seen.Length, SaySeen(seen)) : Counted(part is null ? null : job.Knowledge.Parts[part].Count);
+        }
+
+        (int? places, string from) = seen.Length > 0 ? (seen.Length, SaySeen(seen)) : Counted(job.Knowledge.Parts[part].Count);
+        return job.Knowledge.Parts[part].Each is { } each && places is { } n ? (each * n, $"{from}, {each} each") : Counted(null);
+    }
 
     private (int? Count, string From) Counted(string? word) => (job.Count(word), word) switch
     {

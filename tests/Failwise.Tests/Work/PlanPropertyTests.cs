@@ -83,6 +83,18 @@ public class PlanPropertyTests
         shells.Should().OnlyContain(p => p.OrderAfterStep == "measure-journals");
     }
 
+    /// <summary>A floating pin is held by a clip at each end, a rod cap commonly by two bolts; how many heads an engine has, its cylinders do not tell (common practice, no source).</summary>
+    [Fact]
+    public void What_stands_twice_at_a_cylinder_is_counted_twice_and_what_the_cylinders_do_not_tell_is_not_counted()
+    {
+        (PartsLine Line, int Cylinders)[] lines = [.. PlannedCases.All.Where(c => c.Teardown.Machine.Cylinders is not null).SelectMany(c => c.Plan.Orders.Parts, (c, l) => (l, c.Teardown.Machine.Cylinders!.Value))];
+
+        (PartsLine Line, int Cylinders)[] clips = [.. lines.Where(l => l.Line is { Part: "circlip", Together: true })];
+        clips.Should().NotBeEmpty();
+        clips.Should().OnlyContain(l => l.Line.Count == 2 * l.Cylinders);
+        lines.Where(l => l.Line is { Part: "cylinder-head" }).Should().NotBeEmpty().And.OnlyContain(l => l.Line.Count == null);
+    }
+
     [Fact]
     public void Nothing_is_listed_twice()
     {
