@@ -7,7 +7,7 @@ namespace Failwise.Checks;
 internal static class CheckWording
 {
     public static string Of(KnowledgeBase knowledge, OpenLook look, IReadOnlyList<OpenSign> shown) =>
-        $"{EvidenceGathering.Capital(knowledge.Parts[look.Part].Name)}: {string.Join(", ", shown.Select(s => Of(knowledge, look, s)))}, or {(look.SeenBefore ? "none of these" : "sound")}?";
+        $"{EvidenceGathering.Capital(knowledge.Parts[look.Part].Name)}: {string.Join(", ", shown.DistinctBy(s => s.Pattern.Id).Select(s => Of(knowledge, look, s)))}, or {(look.SeenBefore ? "none of these" : "sound")}?";
 
     public static string Of(KnowledgeBase knowledge, OpenLook look, OpenSign sign) =>
         sign.Part == look.Part ? sign.Pattern.Name : $"{sign.Pattern.Name} ({knowledge.Parts[sign.Part].Name})";
@@ -21,7 +21,7 @@ internal static class CheckWording
     public static string? How(IReadOnlyList<OpenSign> shown)
     {
         string[] ways = [.. shown.Select(s => s.Pattern.Check?.How).OfType<string>().Distinct().Take(2)];
-        return ways.Length == 0 ? null : string.Join(" ", ways.Select(w => w.EndsWith('.') ? w : w + "."));
+        return ways.Length == 0 ? null : string.Join(" ", ways.Select(w => w[^1] is '.' or '?' ? w : w + "."));
     }
 
     public static string? Tool(IReadOnlyList<OpenSign> shown)

@@ -9,6 +9,7 @@ namespace Failwise.Reports.Editions;
 internal sealed class OwnerEdition(ReportPage sheet)
 {
     private const double WorthTelling = 0.2;
+    private const double Settled = 0.9;
     private const int MostReasons = 6;
 
     private static string Safe(string text) => MarkdownText.Safe(text);
@@ -118,7 +119,8 @@ internal sealed class OwnerEdition(ReportPage sheet)
             sheet.Text.Paragraph($"**{EvidenceGathering.Capital(CauseRanking.WordFor(root.Probability))}**: {Safe(root.Cause.Title)}. Of 100 machines that looked like this, we would expect it in about {Phrases.OutOfHundred(root.Probability).Split(' ')[0]}.");
         }
 
-        if (sheet.Diagnosis.Checks.Count > 0)
+        // Where nothing is in doubt any more, more looks would tell the owner nothing.
+        if (sheet.Diagnosis.Checks.Count > 0 && (Roots.Count == 0 || sheet.Causes.Ranked.Any(r => r.Probability is >= WorthTelling and < Settled)))
         {
             sheet.Text.Paragraph("These looks would tell more:");
             sheet.Text.Bullets(sheet.Diagnosis.Checks.Take(3).Select(c => $"{Safe(c.Says)} About {Phrases.Minutes(c.Minutes)}."));
