@@ -39,9 +39,7 @@ internal sealed class IntakeQuestions
         List<Candidate> questions = [];
         foreach (IntakeQuestion q in knowledge.Questions.Values.Where(q => !onlyLooks || q.Shows.Count > 0).OrderBy(q => q.Id, StringComparer.Ordinal))
         {
-            // A question about a coolant, a radiator and its cap says nothing to a machine that has only the hose.
-            bool about = (q.Machines.Count == 0 || q.Machines.Any(teardown.Machine.Kinds.Contains))
-                && q.LooksAt.Count(p => presence.Of(p) >= PartPresence.Hardly) * 2 >= q.LooksAt.Count;
+            bool about = (q.Machines.Count == 0 || q.Machines.Any(teardown.Machine.Kinds.Contains)) && !q.NotWith.Any(teardown.Machine.Features.Contains);
             double worth = about && !IsAnswered(q) ? q.When.Where(IsOpen).Select(w => w.Worth).DefaultIfEmpty(0).Max() : 0;
             string[] parts = worth > 0 ? PartsOf(q) : [];
             if (worth > 0 && (parts.Length > 0 || q.LooksAt.Count == 0))

@@ -30,6 +30,7 @@ internal static class CheckShapes
         new("answer", Sentence, false, "How the answer is written into the case."),
         new("minutes", Minutes, true, "Time to answer it [min]."),
         new("machines", Words, false, "Kinds of machine it is about."),
+        new("not-with", Words, false, "Features of a build with which it makes no sense."),
         new("when", new ListShape(new GroupShape("a gap", null,
             new("gap", new ChoiceShape(GapTrigger.Words), false, "What the case leaves open."),
             new("parts", Words, false, "Only for marks on these parts."),

@@ -27,4 +27,8 @@ public sealed record IntakeQuestion(
     string Id, string Asks, string? Why, string? Answer, double Minutes, IReadOnlyList<string> Machines, IReadOnlyList<GapTrigger> When,
     IReadOnlyList<string> Covers, IReadOnlyList<string> LooksAt, string? Access, IReadOnlyList<string> Shows,
     IReadOnlyList<string> KnownParts, IReadOnlyList<string> KnownPatterns, IReadOnlyList<string> KnownSymptoms, IReadOnlyList<string> KnownHistory,
-    bool KnownByReading, IReadOnlyList<SourceRef> Sources, Location At);
+    bool KnownByReading, IReadOnlyList<SourceRef> Sources, Location At)
+{
+    /// <summary>Features of a build with which it makes no sense.</summary>
+    public IReadOnlyList<string> NotWith { get; init; } = [];
+}

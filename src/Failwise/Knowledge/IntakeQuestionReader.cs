@@ -12,7 +12,7 @@ internal static class IntakeQuestionReader
             m.Text("id")!, m.Text("asks")!, m.Text("why"), m.Text("answer"), m.Number("minutes") ?? 1, m.Texts("machines"),
             [.. m.Groups("when").Select(ReadGap)], m.Texts("covers"), m.Texts("looks-at"), m.Text("access"), m.Texts("shows"),
             unless?.Texts("parts") ?? [], unless?.Texts("see") ?? [], unless?.Texts("symptoms") ?? [], unless?.Texts("history") ?? [],
-            unless?.Flag("readings") ?? false, KnowledgeReader.ReadSources(m), m.At);
+            unless?.Flag("readings") ?? false, KnowledgeReader.ReadSources(m), m.At) { NotWith = m.Texts("not-with") };
     }
 
     private static GapTrigger ReadGap(MapNode g) => new(

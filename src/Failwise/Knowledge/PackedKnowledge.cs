@@ -90,7 +90,7 @@ internal static class PackedKnowledge
         c.List(q?.When, static (c, g) => new GapTrigger(
             (GapKind)c.Number((int)(g?.Gap ?? 0)), c.Texts(g?.Parts), c.Texts(g?.See), c.Texts(g?.Symptoms), c.Texts(g?.History), c.Real(g?.Worth ?? 0))),
         c.Texts(q?.Covers), c.Texts(q?.LooksAt), c.MaybeText(q?.Access), c.Texts(q?.Shows), c.Texts(q?.KnownParts), c.Texts(q?.KnownPatterns), c.Texts(q?.KnownSymptoms), c.Texts(q?.KnownHistory), c.Flag(q?.KnownByReading ?? false),
-        Sources(c, q?.Sources), c.At(q?.At ?? default));
+        Sources(c, q?.Sources), c.At(q?.At ?? default)) { NotWith = c.Texts(q?.NotWith) };
 
     private static AskedOf AskedOfOf(PackCodec c, AskedOf? a) => new(
         c.Text(a?.Id), c.Texts(a?.Words), c.Texts(a?.Parts), c.Texts(a?.Machines), c.Texts(a?.NotWith), Sources(c, a?.Sources), c.At(a?.At ?? default));

@@ -125,6 +125,7 @@ internal sealed class ReferenceCheck(KnowledgeBase knowledge, ProblemList proble
     {
         Sources(question.Sources, question.At);
         Each(question.Machines, "FW022", "machine kind", knowledge.Machines.Keys, question.At);
+        Each(question.NotWith, "FW019", "feature", knowledge.Features.Keys, question.At);
         Each(question.KnownParts.Concat(question.LooksAt).Concat(question.When.SelectMany(w => w.Parts)), "FW012", "part", knowledge.Parts.Keys, question.At);
         Each([.. question.Access is { } access ? [access] : Array.Empty<string>()], "FW100", "cover", knowledge.Covers.Keys, question.At);
         Each(question.KnownPatterns.Concat(question.Shows).Concat(question.When.SelectMany(w => w.See)), "FW013", "pattern", knowledge.Patterns.Keys, question.At);
