@@ -65,7 +65,12 @@ public static class CloserWords
             }
         }
 
-        return hints;
+        foreach (Observation o in teardown.Observations.Where(o => o.Look == Look.Seen && about(o.Location) && !EntryQuestions.IsKnownOn(knowledge, o.Part, o.Pattern!)).DistinctBy(o => (o.Part, o.Pattern)))
+        {
+            hints.Add(new Problem("FW093", Severity.Hint, o.Location, EntryQuestions.Unknown(knowledge, o)));
+        }
+
+        return [.. hints.OrderBy(h => h.At.Line).ThenBy(h => h.At.Column)];
     }
 
     /// <summary>The parts with a short code on such a machine that a general word may mean; none when the word is a part that one can lay a hand on.</summary>

@@ -32,7 +32,7 @@ internal static class EntryQuestions
 
             if (added.Look == Look.Seen && !IsKnownOn(knowledge, added.Part, added.Pattern!))
             {
-                questions.Add(Question("FW093", added, $"no rule knows '{knowledge.Patterns[added.Pattern!].Name}' on {knowledge.Parts[added.Part].Name}: is it the right part, and the right word? {knowledge.Patterns[added.Pattern!].Says}"));
+                questions.Add(Question("FW093", added, Unknown(knowledge, added)));
             }
 
             if (added.Look == Look.Seen && knowledge.Patterns[added.Pattern!].Check is { } check && check.LostBy.Contains("cleaning") && teardown.History.Any(h => h.Holds && h.Id == Cleaned))
@@ -90,6 +90,10 @@ internal static class EntryQuestions
         && o.On.Order(StringComparer.Ordinal).SequenceEqual(added.On.Order(StringComparer.Ordinal))
         && (o.Spread != At.Numbers || o.Places.Intersect(added.Places).Any()));
 
+    /// <summary>What is asked about a mark that no rule speaks of on its part.</summary>
+    public static string Unknown(KnowledgeBase knowledge, Observation o) =>
+        $"no rule knows '{knowledge.Patterns[o.Pattern!].Name}' on {knowledge.Parts[o.Part].Name}: is it the right part, and the right word? {knowledge.Patterns[o.Pattern!].Says}";
+
     private static string Name(KnowledgeBase knowledge, Observation o) =>
         $"{knowledge.Parts[o.Part].Name}: {(o.Pattern is { } pattern ? knowledge.Patterns[pattern].Name : "sound")}";
 
@@ -99,7 +103,7 @@ internal static class EntryQuestions
     /// True when some rule speaks of the pattern, or a kinship of it, on the part or a kinship of it; and for marks that rules know on many
     /// unlike parts, since those can be on any.
     /// </summary>
-    private static bool IsKnownOn(KnowledgeBase knowledge, string part, string pattern)
+    public static bool IsKnownOn(KnowledgeBase knowledge, string part, string pattern)
     {
         if (knowledge.Patterns[pattern].Sound)
         {

@@ -51,6 +51,8 @@ internal static class Phrases
         return string.Join(" + ", told.Where(r => r.After is null || !members.Contains(r.After.Root.Id)).Select(From));
     }
 
+    public static string Steps(int count) => count == 1 ? "1 step" : $"{count} steps";
+
     public static string Minutes(double minutes) => $"{minutes:0} {(Math.Round(minutes) == 1 ? "minute" : "minutes")}";
 
     /// <summary>Words of certainty and what they mean; the thresholds are those of <see cref="CauseRanking.WordFor"/>.</summary>

@@ -39,7 +39,7 @@ public static class PlanReport
 
         private string Lead() => (plan.Items.Count == 0
             ? "No corrective work follows from what was found. What was opened still has to be closed up with care."
-            : $"{plan.Items.Count} steps, {plan.Decisions.Count} decisions about parts.")
+            : $"{Phrases.Steps(plan.Items.Count)}, {plan.Decisions.Count} decisions about parts.")
             + " Limits and torques come from the maker's manual of this machine; figures with a source are examples. \"Check first\" marks work for what is only possible.";
 
         private static string Safe(string text) => MarkdownText.Safe(text);

@@ -37,7 +37,7 @@ public static class PlanText
         foreach (ScopeOption scope in plan.Scopes)
         {
             ScopeCost? cost = estimate?.Scopes.First(c => c.Scope == scope.Id);
-            text.Line($"- {scope.Title}: {scope.Steps.Count} steps, {PlanWords.Hours(scope.Time)}{(cost is null ? "" : ", " + PlanWords.Money(cost.Total, estimate!.Currency))}", "  ");
+            text.Line($"- {scope.Title}: {Phrases.Steps(scope.Steps.Count)}, {PlanWords.Hours(scope.Time)}{(cost is null ? "" : ", " + PlanWords.Money(cost.Total, estimate!.Currency))}", "  ");
             text.Line($"chance that a cause stays at work: {PlanWords.Risk(scope)}", "    ");
             if (cost is { Unpriced.Count: > 0 })
             {

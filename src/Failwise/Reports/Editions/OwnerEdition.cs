@@ -10,6 +10,9 @@ internal sealed class OwnerEdition(ReportPage sheet)
 {
     private const double WorthTelling = 0.2;
     private const double Settled = 0.9;
+
+    // What is slight only [deciban] fills a page for somebody who wants to know what happened.
+    private const double LeastAgainst = -3;
     private const int MostReasons = 6;
 
     private static string Safe(string text) => MarkdownText.Safe(text);
@@ -96,13 +99,13 @@ internal sealed class OwnerEdition(ReportPage sheet)
             ];
             sheet.Text.Paragraph($"**{Safe(root.Cause.Title)}.** {(says.Length == 0 ? "It goes with the rest; nothing by itself points to it." : "This points to it:")}");
             sheet.Text.Bullets(says);
-            string[] against = [.. root.Against.Where(e => Phrases.SpeaksAgainst(root.Cause, e)).Take(3).Select(e => Safe(Phrases.Plain(e.Item.Says).TrimEnd('.')))];
+            string[] against = [.. root.Against.Where(e => Phrases.SpeaksAgainst(root.Cause, e) && e.Decibans <= LeastAgainst).Take(3).Select(e => Safe(Phrases.Plain(e.Item.Says).TrimEnd('.')))];
             sheet.Text.Paragraph(against.Length > 0 ? $"This speaks against it: {string.Join("; ", against)}." : "Nothing that we looked at speaks clearly against it.");
         }
 
         if (sheet.Causes.Unexplained.Count > 0)
         {
-            sheet.Text.Paragraph($"This stays unexplained: {string.Join("; ", sheet.Causes.Unexplained.Take(4).Select(u => Safe(u.Says.TrimEnd('.'))))}.");
+            sheet.Text.Paragraph($"None of this explains: {string.Join("; ", sheet.Causes.Unexplained.Take(4).Select(u => Safe(u.Says.TrimEnd('.'))))}.");
         }
     }
 

@@ -84,7 +84,7 @@ internal sealed class OwnerWork(ReportPage sheet)
     private void Checks()
     {
         int checks = Plan.Items.Count(i => i.Rule.Does is "inspect" or "measure" or "verify" or "monitor" or "secure");
-        sheet.Text.Paragraph($"In all the work order holds {Plan.Items.Count} steps, {checks} of them checks before, during and after the work."
+        sheet.Text.Paragraph($"In all the work order holds {Phrases.Steps(Plan.Items.Count)}, {checks} of them checks before, during and after the work."
             + (Plan.Scopes.Count > 0 ? $" Time in our shop, without machine shop and waiting for parts: {PlanWords.Hours(Plan.Scopes[^1].Time)}." : ""));
     }
 

@@ -104,7 +104,7 @@ internal static class WorkSections
         string[] head = [.. box ? new[] { "chosen" } : [], "choice", "what is done", "time in the shop", .. estimate is null ? [] : new[] { "cost" }, "what may stay at work"];
         sheet.Text.Table(head, [.. scopes.Select(s => (string[])
         [
-            .. box ? new[] { TickBox } : [], $"**{Safe(s.Title)}**", Safe(s.Says), $"{s.Steps.Count} steps, {PlanWords.Hours(s.Time)}",
+            .. box ? new[] { TickBox } : [], $"**{Safe(s.Title)}**", Safe(s.Says), $"{Phrases.Steps(s.Steps.Count)}, {PlanWords.Hours(s.Time)}",
             .. estimate is null ? [] : new[] { Safe(PlanWords.Cost(estimate, s)) }, Left(sheet, s),
         ])]);
         if (estimate is not null)
