@@ -87,7 +87,7 @@ public class CloserWordsTests
         CloserWords.Hints(Knowledge, edit.Case!, _ => true).Select(h => h.ToString()).ShouldBe(ExpectedProblems.Read(Repository.Folder("tests", "Failwise.Tests", "Invalid", "entry", "broad")));
     }
 
-    /// <summary>A hint that comes too often is no longer read. The published cases were encoded without knowing of these hints.</summary>
+    /// <summary>A hint that comes too often is no longer read. The published cases were encoded without knowing of these hints; a good half of them has none.</summary>
     [Fact]
     public void Hints_are_few()
     {
