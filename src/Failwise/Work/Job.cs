@@ -12,7 +12,7 @@ internal sealed record WeighedReason(WorkReason Reason, bool Sure, double Weight
 /// <summary>The case as the planner asks about it: what holds, how likely, on what machine.</summary>
 internal sealed class Job
 {
-    private const double PossibleStateFrom = 0.35;
+    private const double PossibleStateFrom = 0.5;
     private const double LikelyFrom = 0.5;
     private const double Doubtful = 2;
     private readonly Dictionary<string, double> probability;
@@ -93,7 +93,7 @@ internal sealed class Job
         if (trigger.Cause is { } cause && Likely(cause) is { } p)
         {
             yield return new WeighedReason(
-                new WorkReason("cause", cause, $"{Knowledge.Causes[cause].Title} is {CauseRanking.WordFor(p)} ({100 * Math.Min(CauseRanking.Ceiling, p):0} %)"),
+                new WorkReason("cause", cause, $"{Knowledge.Causes[cause].Title} ({CauseRanking.WordFor(p)}, {100 * Math.Min(CauseRanking.Ceiling, p):0} %)"),
                 p >= LikelyFrom, p);
         }
 

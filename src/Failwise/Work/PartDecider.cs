@@ -20,8 +20,33 @@ internal static class PartDecider
         [
             .. job.Case.Observations.Select(o => o.Part).Concat(job.Readings.Select(r => r.Measurement.Part)).Distinct().Order(StringComparer.Ordinal),
         ];
-        return [.. parts.SelectMany(part => DecidePart(job, part, items))];
+        PartDecision[] each = [.. parts.SelectMany(part => DecidePart(job, part, items))];
+        return [.. each.SelectMany(d => AsOnePiece(job, d, each))];
     }
+
+    /// <summary>What is one piece with something that is renewed goes with it: nobody measures the crown of a piston whose skirt condemns it.</summary>
+    private static IEnumerable<PartDecision> AsOnePiece(Job job, PartDecision d, PartDecision[] all)
+    {
+        string whole = Whole(job, d.Part);
+        bool single = job.Knowledge.Parts[whole].Count == "one";
+        PartDecision? gone = d.Decision == Decision.Replace ? null
+            : Array.Find(all, e => e.Part != d.Part && e.Decision == Decision.Replace && Whole(job, e.Part) == whole && (single || e.Places.Any(d.Places.Contains)));
+        if (gone is null)
+        {
+            return [d];
+        }
+
+        int[] with = single ? [.. d.Places] : [.. d.Places.Where(gone.Places.Contains)];
+        PartDecision renewed = d with
+        {
+            Places = with, Decision = Decision.Replace, Limit = "judged by sight", LimitSource = null, LimitFrom = null, Reasons = [.. d.Reasons.Concat(gone.Reasons).Distinct()],
+            Why = $"It is one piece with what is renewed: {job.Knowledge.Parts[gone.Part].Name}.", RuleId = gone.RuleId, Sources = gone.Sources,
+        };
+        int[] stay = [.. d.Places.Except(with)];
+        return stay.Length == 0 ? [renewed] : [renewed, .. AsOnePiece(job, d with { Places = stay }, all)];
+    }
+
+    private static string Whole(Job job, string part) => job.Knowledge.Parts[part].OrderedAs is { } whole && whole != Part.Fluid ? whole : part;
 
     private static IEnumerable<PartDecision> DecidePart(Job job, string part, IReadOnlyList<WorkItem> items)
     {

@@ -164,7 +164,7 @@ public sealed class EditionTests
         Diagnosis diagnosis = Diagnoses[name];
         string page = ReportWriter.Write(diagnosis, ReportEdition.WorkOrder, null).Markdown;
 
-        string[] steps = [.. Regex.Matches(page, @"^\| ☐ \| \d+ \| (?:\*(?:Check first|If not done yet):\* )?\*\*(.+?)\*\*", RegexOptions.Multiline).Select(m => m.Groups[1].Value)];
+        string[] steps = [.. Regex.Matches(page, @"^\| ☐ \| \d+ \| (?:\*(?:If it has one, check first|Check first|If not done yet|If it can still be done \([^|]*?\)):\* )?\*\*(.+?)\*\*", RegexOptions.Multiline).Select(m => m.Groups[1].Value)];
         steps.Should().Equal(diagnosis.Work.Items.Select(i => MarkdownOf(i.Rule.Title.TrimEnd('.') + ".")));
     }
 

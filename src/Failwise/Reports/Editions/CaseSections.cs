@@ -11,6 +11,8 @@ internal static class CaseSections
 {
     public const string DebrisPart = "oil-debris";
 
+    private const int MostBare = 6;
+
     private static string Safe(string text) => MarkdownText.Safe(text);
 
     /// <summary>Whose machine, which machine, who asks; what is missing is named in one line.</summary>
@@ -136,13 +138,27 @@ internal static class CaseSections
         }
         else
         {
-            sheet.Text.Paragraph("Nothing was measured.");
+            sheet.Text.Paragraph("No reading was written down.");
         }
+
+        NoPhoto(sheet);
 
         if (sheet.Diagnosis.Calculations.Count > 0)
         {
             sheet.Text.Heading(3, "Worked out from the figures");
             NumbersText.Write(sheet.Text, sheet.Knowledge, sheet.Diagnosis.Calculations);
+        }
+    }
+
+    /// <summary>Marks that carry much of the answer and stand on words alone.</summary>
+    private static void NoPhoto(ReportPage sheet)
+    {
+        Observation[] bare = [.. sheet.Case.Observations.Where(o => o is { Look: Look.Seen, Extent: Extent.Heavy, Photo: null } && !sheet.Knowledge.Patterns[o.Pattern!].Sound)];
+        if (bare.Length > 0)
+        {
+            string[] names = [.. bare.GroupBy(o => o.Part, StringComparer.Ordinal).Take(MostBare).Select(g =>
+                $"{Safe(sheet.Knowledge.Parts[g.Key].Name)} (observation {Phrases.And([.. g.Select(o => o.Number.ToString()).Distinct()])})")];
+            sheet.Text.Paragraph($"No photo was put in of: {string.Join(", ", names)}. Where one was taken it belongs here; where none was, one is still worth taking while the part is as it was found.");
         }
     }
 

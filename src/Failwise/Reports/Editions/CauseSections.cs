@@ -118,8 +118,17 @@ internal static class CauseSections
 
         if (cause.Cause.Prove is { } prove)
         {
-            sheet.Text.Paragraph($"To prove or disprove it: {Safe(prove)}");
+            sheet.Text.Paragraph($"To prove or disprove it: {Safe(Phrases.Sentence(prove))}{Measured(sheet, cause.Cause)}");
         }
+    }
+
+    /// <summary>What stands written down already of the parts on which a cause leaves its marks.</summary>
+    private static string Measured(ReportPage sheet, Cause cause)
+    {
+        string[] parts = [.. cause.Leaves.Select(l => l.Sign?.Part).OfType<string>().Distinct()];
+        string[] done = [.. sheet.Diagnosis.Readings.Where(r => r.Kind == Measurements.ReadingKind.Written && parts.Contains(r.Measurement.Part)).Take(3)
+            .Select(r => $"{sheet.Knowledge.Parts[r.Measurement.Part].Name}, {r.Measurement.Quantity.Replace('-', ' ')} (reading {r.Number})")];
+        return done.Length == 0 ? "" : $" Written down already: {Safe(string.Join("; ", done))}.";
     }
 
     private static string[] Row(ReportPage sheet, string side, WeighedEvidence e) =>
@@ -208,8 +217,8 @@ internal static class CauseSections
         sheet.Text.Bullets(sheet.Diagnosis.Checks.Select(Say), numbered: true);
         if (sheet.Diagnosis.Next.Proofs.Count > 0)
         {
-            sheet.Text.Paragraph("Prove these before parts are ordered:");
-            sheet.Text.Bullets(sheet.Diagnosis.Next.Proofs.Select(p => $"**{Safe(p.Root.Title)}**: {Safe(p.How)}"));
+            sheet.Text.Paragraph("Prove these before parts are ordered, where it was not done yet:");
+            sheet.Text.Bullets(sheet.Diagnosis.Next.Proofs.Select(p => $"**{Safe(p.Root.Title)}**: {Safe(Phrases.Sentence(p.How))}{Measured(sheet, p.Root)}"));
         }
     }
 

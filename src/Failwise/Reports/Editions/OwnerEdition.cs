@@ -64,7 +64,7 @@ internal sealed class OwnerEdition(ReportPage sheet)
                 return;
             case VerdictKind.NotEnoughEvidence:
                 sheet.Text.Paragraph("**We cannot tell yet.** What could be seen does not show one cause. That is an honest result: a guess would cost you parts.");
-                sheet.Text.Bullets(sheet.Causes.Verdict.Reasons.Select(Safe));
+                sheet.Text.Bullets(Guess().Select(Safe));
                 return;
             case VerdictKind.Contested:
                 sheet.Text.Paragraph(Roots.Count > 1
@@ -79,6 +79,16 @@ internal sealed class OwnerEdition(ReportPage sheet)
         }
 
         sheet.Show(CauseChainPicture.Draw, "From the first cause down to the damage. The bar says how likely each step is; a dot is something we saw.");
+    }
+
+    /// <summary>How far a guess would carry, in numbers that need no trade.</summary>
+    private IEnumerable<string> Guess()
+    {
+        if (sheet.Causes.Ranked.FirstOrDefault() is { Probability: >= 0.01 } best)
+        {
+            yield return $"The best guess, '{best.Cause.Title}', would be right in about {Phrases.OutOfHundred(best.Probability)} machines that looked like this.";
+            yield return $"In about {Phrases.OutOfHundred(sheet.Causes.SomethingElse)} it would be something rarer than what we weighed, or something that we do not know.";
+        }
     }
 
     private void Why()

@@ -46,7 +46,8 @@ internal sealed class OwnerWork(ReportPage sheet)
         Dictionary<string, WorkItem> byId = Plan.Items.ToDictionary(i => i.Rule.Id, StringComparer.Ordinal);
         (string Step, string Cause)[] steps =
         [
-            .. Plan.Removals.Where(r => !r.CheckFirst).SelectMany(r => r.Inside.Concat(r.Outside).Where(byId.ContainsKey).Where(id => !byId[id].CheckFirst).Select(id => (id, r.Cause.Title))),
+            .. Plan.Removals.Where(r => !r.CheckFirst).SelectMany(r => r.Inside.Concat(r.Outside).Where(byId.ContainsKey).Where(id => !byId[id].CheckFirst)
+                .OrderByDescending(id => byId[id].Reasons.Any(why => why.Kind is "observation" or "finding")).Select(id => (id, r.Cause.Title))),
         ];
         if (steps.Length > 0)
         {
@@ -71,7 +72,7 @@ internal sealed class OwnerWork(ReportPage sheet)
             {
                 (Decision.Replace, "To be renewed"), (Decision.Machine, "To be machined"), (Decision.Clean, "To be cleaned and used again"), (Decision.MeasureFirst, "To be measured before we decide"),
                 (Decision.Monitor, "Stays in and is watched"), (Decision.Reuse, "Stays in"),
-            }.Select(d => (d.Item2, Parts: string.Join(", ", Plan.Decisions.Where(p => p.Decision == d.Item1 && p.Part != CaseSections.DebrisPart).Select(p => sheet.Knowledge.Parts[p.Part].Name + WorkSections.Numbers(p.Places)).Distinct())))
+            }.Select(d => (d.Item2, Parts: Named([.. Plan.Decisions.Where(p => p.Decision == d.Item1 && p.Part != CaseSections.DebrisPart)])))
                 .Where(d => d.Parts.Length > 0).Select(d => $"**{d.Item1}:** {Safe(d.Parts)}."),
         ];
         if (lines.Length > 0)
@@ -80,6 +81,13 @@ internal sealed class OwnerWork(ReportPage sheet)
             sheet.Text.Bullets(lines);
         }
     }
+
+    /// <summary>Parts by name and number; what is one piece, such as the places of a crankshaft, is told as that piece.</summary>
+    private string Named(PartDecision[] alike) => string.Join(", ", alike.GroupBy(p => WorkSections.Whole(sheet, p.Part) ?? "", StringComparer.Ordinal).SelectMany(g =>
+    {
+        string[] names = [.. g.GroupBy(p => p.Part, StringComparer.Ordinal).Select(p => WorkSections.Place(g.Key, sheet.Knowledge.Parts[p.Key].Name) + WorkSections.Numbers([.. p.SelectMany(d => d.Places).Distinct().Order()]))];
+        return g.Key.Length == 0 ? names : [$"{char.ToLowerInvariant(g.Key[0])}{g.Key[1..]} ({string.Join(", ", names)})"];
+    }));
 
     private void Checks()
     {
@@ -104,7 +112,7 @@ internal sealed class OwnerWork(ReportPage sheet)
                 .. Ahead(root, 1, 0).GroupBy(a => a.Title).Select(g => (Title: g.Key, Chance: g.Max(a => a.Chance)))
                     .OrderByDescending(a => a.Chance).ThenBy(a => a.Title, StringComparer.Ordinal).Take(4).Select(a => Safe(a.Title)),
             ];
-            sheet.Text.Paragraph($"**{Safe(root.Title)}**, left as it is, works on new parts as it did on the old ones." + (brings.Length > 0 ? $" It can bring again: {string.Join("; ", brings.Select(b => char.ToLowerInvariant(b[0]) + b[1..]))}." : ""));
+            sheet.Text.Paragraph($"**{Safe(root.Title)}.** If this is left as it is, new parts will go the way of the old ones." + (brings.Length > 0 ? $" What it commonly leads to: {string.Join("; ", brings.Select(b => char.ToLowerInvariant(b[0]) + b[1..]))}." : ""));
         }
 
         if (Plan.Scopes.Count > 1 && Plan.Scopes[0].Left.Count > 0 && sheet.Causes.Verdict.Kind != VerdictKind.NotEnoughEvidence)

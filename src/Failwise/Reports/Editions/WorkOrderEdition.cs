@@ -96,7 +96,7 @@ internal sealed class WorkOrderEdition(ReportPage sheet)
         sheet.Text.Heading(2, "Order to the machine shop");
         foreach (ShopJob job in jobs)
         {
-            sheet.Text.Heading(3, Safe(sheet.PartName(job.Part)) + WorkSections.Numbers(job.Places) + (job.CheckFirst ? " (only if the check shows the need)" : ""));
+            sheet.Text.Heading(3, Safe(WorkSections.Whole(sheet, job.Part) ?? sheet.PartName(job.Part)) + WorkSections.Numbers(job.Places) + (job.CheckFirst ? " (only if the check shows the need)" : ""));
             sheet.Text.Table(["what", "as ordered"],
             [
                 ["wanted", Safe(job.Operation)], ["sizes", Safe(string.Join("; ", job.Sizes))], ["to reach", Safe(job.Finish)],
@@ -114,10 +114,16 @@ internal sealed class WorkOrderEdition(ReportPage sheet)
             sheet.Text.Table(["ordered", "part", "how many", "by which size", "when to order"], [.. Plan.Orders.Parts.Select(p => new[]
             {
                 WorkSections.TickBox, Safe(EvidenceGathering.Capital(p.Item)) + (p.Together ? " (renewed with its neighbour)" : ""), Safe(p.Count is { } n ? $"{n} ({p.CountFrom})" : p.CountFrom),
-                Safe(p.Size ?? ""), (p.CheckFirst ? "*check first;* " : "") + Safe(p.OrderAfter ?? "now"),
+                Safe(p.Size ?? ""), When(p),
             })]);
         }
     }
+
+    private string When(PartsLine line) => string.Join("; ", new[]
+    {
+        line.Together is false && StepMark.MayLack(sheet, line.Part) ? StepMark.IfFitted : null, line.CheckFirst ? "*only when the check shows the need*" : null,
+        line.OrderAfter is { } after ? Safe(after) : line.CheckFirst ? null : "now",
+    }.OfType<string>());
 
     private void Consumables()
     {

@@ -42,12 +42,18 @@ internal static class WorkSections
         }
 
         sheet.Text.Heading(level, "What becomes of each part");
-        sheet.Text.Table(["part", "decision", "why", "limit"], [.. decisions.Select(d => new[]
+        sheet.Text.Table(["part", "decision", "why", "limit"], [.. decisions.OrderBy(d => Whole(sheet, d.Part) ?? sheet.PartName(d.Part), StringComparer.Ordinal).Select(d => new[]
         {
-            Safe(sheet.PartName(d.Part)) + Numbers(d.Places), $"**{Word(d.Decision)}**", Safe(d.Why) + Readings(d),
+            Safe((Whole(sheet, d.Part) is { } whole ? $"{whole}: {Place(whole, sheet.Knowledge.Parts[d.Part].Name)}" : sheet.PartName(d.Part)) + Numbers(d.Places)), $"**{Word(d.Decision)}**", Safe(d.Why) + Readings(d),
             Safe(d.Limit) + (d.LimitFrom is { } from ? $" ({Safe(from)})" : d.LimitSource is { } source ? $" ({sheet.Cite([source])})" : ""),
         })]);
     }
+
+    /// <summary>The name of the piece that is handled and ordered for this part of it; null when it is one itself.</summary>
+    public static string? Whole(ReportPage sheet, string part) => sheet.Knowledge.Parts[part].OrderedAs is { } whole && whole != Part.Fluid && whole != part ? sheet.PartName(whole) : null;
+
+    /// <summary>The name of a place without the name of the piece that stands before it already.</summary>
+    public static string Place(string whole, string name) => name.StartsWith(whole + " ", StringComparison.OrdinalIgnoreCase) ? name[(whole.Length + 1)..] : name;
 
     /// <summary>Numbers as a person writes them: No. 1 to 5, or No. 1, 3.</summary>
     public static string Numbers(IReadOnlyList<int> places)
@@ -78,13 +84,17 @@ internal static class WorkSections
         }
 
         sheet.Text.Heading(level, "Downstream of the damage");
-        string[] head = ["part", "what to do", "why"];
-        sheet.Text.Table(box ? ["done", .. head] : head, [.. lines.Select(l =>
+        string[] head = ["part", "what to do"];
+        foreach (IGrouping<string, DownstreamLine> same in lines.GroupBy(l => string.Join("; ", l.Reasons.Take(2).Select(r => r.Says))))
         {
-            sheet.Cite(l.Sources);
-            string[] row = [Safe(sheet.PartName(l.Part)), $"**{l.Action.ToString().ToLowerInvariant()}**: {Safe(l.Says)}", Safe(string.Join("; ", l.Reasons.Take(2).Select(r => r.Says)))];
-            return box ? [TickBox, .. row] : row;
-        })]);
+            sheet.Text.Paragraph($"Because of this: {Safe(same.Key)}");
+            sheet.Text.Table(box ? ["done", .. head] : head, [.. same.Select(l =>
+            {
+                sheet.Cite(l.Sources);
+                string[] row = [Safe(sheet.PartName(l.Part)), $"**{l.Action.ToString().ToLowerInvariant()}**: {Safe(l.Says)}"];
+                return box ? [TickBox, .. row] : row;
+            })]);
+        }
     }
 
     public const string TickBox = "\u2610";
@@ -139,9 +149,7 @@ internal static class WorkSections
     {
         WorkRule rule = item.Rule;
         sheet.Cite(rule.Sources);
-        // Evidence cannot be secured twice: where the case describes the part already, the step only asks whether it was done.
-        bool perhapsDone = rule.Stage == "secure" && rule.Part is { } part && sheet.Case.Observations.Any(o => sheet.Knowledge.PartIs(o.Part, part) || sheet.Knowledge.PartIs(part, o.Part));
-        return (item.CheckFirst ? "*Check first:* " : perhapsDone ? "*If not done yet:* " : "") + $"**{Safe(Phrases.Sentence(rule.Title))}**" + (rule.How is { } how ? " " + Safe(how) : "")
+        return StepMark.Of(sheet, item) + $"**{Safe(Phrases.Sentence(rule.Title))}**" + (rule.How is { } how ? " " + Safe(how) : "")
             + (rule.Hold is { } hold ? $" **Hold: {Safe(hold)}**" : "");
     }
 
