@@ -36,7 +36,7 @@ internal static class Phrases
     public static string Sentence(string says) => says.Length == 0 || says[^1] is '.' or '!' or '?' or ':' ? says : says + ".";
 
     /// <summary>What was asked about and denied, said so that it cannot be misread as found.</summary>
-    public static string Plain(string says) => says.StartsWith(Denied, StringComparison.Ordinal) ? $"Asked or looked for, and not so: {char.ToLowerInvariant(says[Denied.Length])}{says[(Denied.Length + 1)..]}" : says;
+    public static string Plain(string says) => says.StartsWith(Denied, StringComparison.Ordinal) ? $"Asked or looked for: it is not so that {char.ToLowerInvariant(says[Denied.Length])}{says[(Denied.Length + 1)..]}" : says;
 
     /// <summary>Where another root may have brought this one about, and by what way; empty when none may.</summary>
     public static string MayComeFrom(RankedCause cause) => cause.After is not { } before ? ""

@@ -39,7 +39,10 @@ internal sealed class PartsList
             list.AddTogether(item);
         }
 
-        return [.. list.lines.OrderBy(l => l.CheckFirst).ThenBy(l => l.OrderAfter is not null).ThenBy(l => l.Item, StringComparer.Ordinal)];
+        // A part that goes back in is not ordered before a check has shown the need.
+        ILookup<string, Decision> decided = decisions.ToLookup(d => d.Part, d => d.Decision, StringComparer.Ordinal);
+        bool Stays(PartsLine l) => l.Part is { } part && decided[part].Any() && decided[part].All(d => d is Decision.Reuse or Decision.Monitor or Decision.Clean);
+        return [.. list.lines.Select(l => Stays(l) ? l with { CheckFirst = true } : l).OrderBy(l => l.CheckFirst).ThenBy(l => l.OrderAfter is not null).ThenBy(l => l.Item, StringComparer.Ordinal)];
     }
 
     private void AddMaterials(WorkItem item)

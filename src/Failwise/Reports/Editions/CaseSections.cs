@@ -55,13 +55,21 @@ internal static class CaseSections
 
         if (m.Features.Count > 0)
         {
-            yield return ("build", string.Join(", ", m.Features.Select(f => f.Replace('-', ' '))) + (m.Without.Count > 0 ? "; without " + string.Join(", ", m.Without.Select(f => f.Replace('-', ' '))) : ""));
+            yield return ("build", string.Join(", ", m.Features.Select(f => f.Replace('-', ' '))) + Without(sheet, m));
         }
 
         foreach ((string key, double value) in sheet.Case.Numbers.OrderBy(x => x.Key, StringComparer.Ordinal))
         {
-            yield return (key.Replace('-', ' '), FormattableString.Invariant($"{value}"));
+            yield return (key.Replace('-', ' '), FormattableString.Invariant($"{value}") + (key.StartsWith("hours", StringComparison.Ordinal) ? " h" : ""));
         }
+    }
+
+    /// <summary>What it has not; that a diesel is no petrol engine goes without saying.</summary>
+    private static string Without(ReportPage sheet, Machine m)
+    {
+        HashSet<string> chosen = [.. m.Features.Select(f => sheet.Knowledge.Features.GetValueOrDefault(f)?.Choice).OfType<string>()];
+        string[] said = [.. m.Without.Where(f => sheet.Knowledge.Features.GetValueOrDefault(f)?.Choice is not { } choice || !chosen.Contains(choice)).Select(f => f.Replace('-', ' '))];
+        return said.Length > 0 ? "; without " + string.Join(", ", said) : "";
     }
 
     /// <summary>What was told, kept apart from what was seen.</summary>

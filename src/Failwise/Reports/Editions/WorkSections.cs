@@ -85,13 +85,16 @@ internal static class WorkSections
 
         sheet.Text.Heading(level, "Downstream of the damage");
         string[] head = ["part", "what to do"];
+        ILookup<string, Decision> decided = sheet.Diagnosis.Work.Decisions.ToLookup(d => d.Part, d => d.Decision, StringComparer.Ordinal);
         foreach (IGrouping<string, DownstreamLine> same in lines.GroupBy(l => string.Join("; ", l.Reasons.Take(2).Select(r => r.Says))))
         {
             sheet.Text.Paragraph($"Because of this: {Safe(same.Key)}");
             sheet.Text.Table(box ? ["done", .. head] : head, [.. same.Select(l =>
             {
                 sheet.Cite(l.Sources);
-                string[] row = [Safe(sheet.PartName(l.Part)), $"**{l.Action.ToString().ToLowerInvariant()}**: {Safe(l.Says)}"];
+                // What is renewed on its own account needs no second verdict here.
+                bool renewed = l.Action != DownstreamAction.Renew && decided[l.Part].Any() && decided[l.Part].All(d => d == Decision.Replace);
+                string[] row = [Safe(sheet.PartName(l.Part)), renewed ? "**renew**: It is renewed on its own account, as decided for this part." : $"**{l.Action.ToString().ToLowerInvariant()}**: {Safe(l.Says)}"];
                 return box ? [TickBox, .. row] : row;
             })]);
         }
