@@ -21,8 +21,13 @@ internal static class PartDecider
             .. job.Case.Observations.Select(o => o.Part).Concat(job.Readings.Select(r => r.Measurement.Part)).Distinct().Order(StringComparer.Ordinal),
         ];
         PartDecision[] each = [.. parts.SelectMany(part => DecidePart(job, part, items))];
-        return [.. each.SelectMany(d => AsOnePiece(job, d, each))];
+        return [.. each.SelectMany(d => AsOnePiece(job, d, each)).Select(d => OneSize(d, each))];
     }
+
+    /// <summary>Places that are machined and places that are renewed must end alike.</summary>
+    private static PartDecision OneSize(PartDecision d, PartDecision[] all) =>
+        d.Decision == Decision.Machine && Array.Exists(all, e => e.Part == d.Part && e.Decision == Decision.Replace)
+            ? d with { Why = d.Why + " Others of the row are renewed and all must end at one size: settle first whether these are renewed with them." } : d;
 
     /// <summary>What is one piece with something that is renewed goes with it: nobody measures the crown of a piston whose skirt condemns it.</summary>
     private static IEnumerable<PartDecision> AsOnePiece(Job job, PartDecision d, PartDecision[] all)

@@ -54,7 +54,9 @@ internal sealed class PartsList
                 : m.Count == "as-seen" ? (seen.Length > 0 ? (seen.Length, SaySeen(seen)) : (null, "as many as are found bad"))
                 : int.TryParse(m.Count, out int fixedCount) ? (fixedCount, "one job") : Counted(m.Count);
             WorkItem? after = m.OrderAfter is { } step ? items.FirstOrDefault(i => i.Rule.Id == step) : null;
-            Add(new PartsLine(m.Part, m.Item, count, from, m.Size, after is null ? null : $"order after: {after.Rule.Title}", after?.Rule.Id, false, item.CheckFirst, item.Reasons, [item.Rule.Id]));
+            // A size is measured before it is ordered, also where the measuring is no step of this plan.
+            string? when = m.OrderAfter is { } measuring && (after is not null || m.Size is not null) ? $"order after: {job.Knowledge.Work[measuring].Title}" : null;
+            Add(new PartsLine(m.Part, m.Item, count, from, m.Size, when, after?.Rule.Id, false, item.CheckFirst, item.Reasons, [item.Rule.Id]));
         }
     }
 
@@ -119,7 +121,7 @@ internal sealed class PartsList
     /// <summary>A part that stands on the list already, itself or as the very one of its kind, is not listed again; the line that is sure, or came first, stays.</summary>
     private void Add(PartsLine line)
     {
-        int at = lines.FindIndex(l => line.Part is null ? l.Item == line.Item : l.Part is not null && job.Knowledge.PartIs(l.Part, line.Part));
+        int at = lines.FindIndex(l => line.Part is null ? l.Item == line.Item : l.Part is not null && (job.Knowledge.PartIs(l.Part, line.Part) || Covers(l, line)));
         if (at < 0)
         {
             lines.Add(line);
@@ -135,6 +137,10 @@ internal sealed class PartsList
             Reasons = [.. before.Reasons.Concat(line.Reasons).Distinct()],
         };
     }
+
+    /// <summary>True when enough of the general kind stand on the list already: ring sets for all pistons hold every top ring.</summary>
+    private bool Covers(PartsLine before, PartsLine line) =>
+        !before.CheckFirst && before.Count >= line.Count && job.Knowledge.PartIs(line.Part!, before.Part!) && job.Knowledge.Parts[line.Part!].Count == job.Knowledge.Parts[before.Part!].Count;
 
     private static int? Most(int? a, int? b) => a is null ? b : b is null ? a : Math.Max(a.Value, b.Value);
 

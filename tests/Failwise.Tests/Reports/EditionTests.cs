@@ -169,6 +169,27 @@ public sealed class EditionTests
     }
 
     [Fact]
+    public void A_step_whose_evidence_is_gone_says_so_and_a_part_that_may_not_be_fitted_is_not_taken_for_granted()
+    {
+        string page = ReportWriter.Write(Diagnoses["orchard-tractor-unclear"], ReportEdition.WorkOrder, null).Markdown;
+
+        page.Should().MatchRegex(@"\*If it can still be done \(engine oil: drained and poured away\):\* \*\*Take oil samples", "the case says that the oil was poured away");
+        page.Should().MatchRegex(@"\*If it has one, check first:\* \*\*Renew oil cooler", "the case does not say whether it has an oil cooler");
+    }
+
+    [Fact]
+    public void Heavy_marks_without_a_photo_are_named_and_those_with_one_are_not()
+    {
+        Diagnosis pump = Diagnoses["pump-engine"];
+        Diagnosis shown = pump with { Case = pump.Case with { Observations = [.. pump.Case.Observations.Select(o => o.Part == "relief-valve" ? o with { Photo = "valve.jpg" } : o)] } };
+
+        NoPhoto(pump).Should().Contain("oil pressure relief valve (observation 5)");
+        NoPhoto(shown).Should().NotContain("relief valve").And.Contain("oil filter");
+
+        static string NoPhoto(Diagnosis diagnosis) => ReportWriter.Write(diagnosis, ReportEdition.Technical, null).Markdown.Split('\n').Single(l => l.StartsWith("No photo was put in of:", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_owner_chooses_how_far_to_go_with_time_cost_and_risk_before_signing()
     {
         Diagnosis bare = Diagnoses["pump-engine"];

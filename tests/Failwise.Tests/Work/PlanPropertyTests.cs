@@ -47,6 +47,37 @@ public class PlanPropertyTests
     }
 
     [Fact]
+    public void A_place_goes_with_the_piece_that_another_place_condemns()
+    {
+        List<string> wrong = [];
+        int met = 0;
+        foreach (PlannedCase c in PlannedCases.All)
+        {
+            foreach (PartDecision gone in c.Plan.Decisions.Where(d => d.Decision == Decision.Replace && Whole(d.Part) != d.Part))
+            {
+                bool single = Knowledge.Parts[Whole(gone.Part)].Count == "one";
+                PartDecision[] same = [.. c.Plan.Decisions.Where(d => d.Part != gone.Part && Whole(d.Part) == Whole(gone.Part) && (single || d.Places.Any(gone.Places.Contains)))];
+                met += same.Length;
+                wrong.AddRange(same.Where(d => d.Decision != Decision.Replace).Select(d => $"{c.Name}: {d.Part} is {d.Decision} while {gone.Part} is renewed"));
+            }
+        }
+
+        met.Should().BePositive("otherwise nothing was looked at");
+        wrong.Should().BeEmpty();
+    }
+
+    private static string Whole(string part) => Knowledge.Parts[part].OrderedAs is { } whole && whole != Part.Fluid ? whole : part;
+
+    [Fact]
+    public void A_part_that_goes_back_in_is_not_ordered_before_a_check()
+    {
+        PartsLine[] stays = [.. PlannedCases.All.SelectMany(c => c.Plan.Orders.Parts.Where(l => l.Part is not null
+            && c.Plan.Decisions.Any(d => d.Part == l.Part) && c.Plan.Decisions.Where(d => d.Part == l.Part).All(d => d.Decision is Decision.Reuse or Decision.Monitor or Decision.Clean)))];
+
+        stays.Should().NotBeEmpty().And.OnlyContain(l => l.CheckFirst);
+    }
+
+    [Fact]
     public void Steps_never_go_back_to_an_earlier_stage()
     {
         string[] wrong = [.. PlannedCases.All.Where(c => c.Plan.Items.Zip(c.Plan.Items.Skip(1)).Any(p => Stage(p.Second) < Stage(p.First))).Select(c => c.Name)];

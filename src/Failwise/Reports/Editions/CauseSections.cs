@@ -184,6 +184,7 @@ internal static class CauseSections
     {
         Verdict verdict = sheet.Causes.Verdict;
         sheet.Text.Heading(2, "Conclusion");
+        sheet.Text.Paragraph(sheet.Case.Job.Purpose is { } asked ? $"The question put was: {Safe(asked.TrimEnd('.', '?'))}. What bears on the cause follows here; what becomes of the parts, and what must be measured before that is settled, stands under the corrective work." : "");
         foreach (string sentence in Opinion(sheet, verdict))
         {
             sheet.Text.Paragraph(sentence);

@@ -52,6 +52,11 @@ internal sealed class OwnerEdition(ReportPage sheet)
         {
             yield return $"Looked at: {Safe(string.Join(", ", new[] { job.Date, job.Place }.OfType<string>()))}.";
         }
+
+        if (job.Purpose is { } asked)
+        {
+            yield return $"The question was: {Safe(asked.TrimEnd('.', '?'))}.";
+        }
     }
 
     private void First()

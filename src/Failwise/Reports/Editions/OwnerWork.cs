@@ -79,6 +79,7 @@ internal sealed class OwnerWork(ReportPage sheet)
         {
             sheet.Text.Paragraph("What becomes of the parts that we looked at:");
             sheet.Text.Bullets(lines);
+            sheet.Text.Paragraph(Plan.Items.Count > 0 && Plan.Decisions.Any(d => d.Decision == Decision.MeasureFirst) ? "How far the repair has to go is settled only when the parts to be measured have been measured." : "");
         }
     }
 
