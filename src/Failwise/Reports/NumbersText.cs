@@ -60,7 +60,7 @@ internal static class NumbersText
         foreach (WorkedNumber w in calculations)
         {
             md.Paragraph($"**{w.Number}. {MarkdownText.Safe(Title(knowledge, w))}**");
-            md.Bullets(Lines(w).Select(MarkdownText.Safe));
+            md.Bullets(Lines(w, calculations).Select(MarkdownText.Safe));
         }
     }
 
@@ -77,10 +77,10 @@ internal static class NumbersText
         : w.Result.Problems.Count > 0 ? "not worked out: " + string.Join("; ", w.Result.Problems)
         : string.Join("; ", w.Result.Outputs.Select(o => $"{o.Output.What} {o.Text}"));
 
-    private static IEnumerable<string> Lines(WorkedNumber w)
+    private static IEnumerable<string> Lines(WorkedNumber w, IReadOnlyList<WorkedNumber> all)
     {
         Calculation c = w.Result.Calculation;
-        string inputs = string.Join("; ", w.Result.Inputs.Select(i => $"{Plain(i.Input.What)} {i.Text}{OriginOf(w, i)}"));
+        string inputs = string.Join("; ", w.Result.Inputs.Select(i => $"{Plain(i.Input.What)} {i.Text}{OriginOf(w, i, all)}"));
         if (inputs.Length > 0)
         {
             yield return "from " + inputs;
@@ -88,7 +88,7 @@ internal static class NumbersText
 
         foreach (OutputValue o in w.Result.Outputs)
         {
-            yield return $"{o.Output.What}: {o.Text}";
+            yield return $"{o.Output.What}: {Whole(o)}";
         }
 
         if (w.Result.Missing.Count > 0)
@@ -107,8 +107,14 @@ internal static class NumbersText
     // "wire diameter, else" and "diametral clearance: bore less journal" are for the table of inputs.
     private static string Plain(string what) => what.Split(',', ':')[0];
 
-    private static string OriginOf(WorkedNumber w, InputEcho i) =>
-        i.Assumed ? " (assumed)" : w.Origins.TryGetValue(i.Input.Name, out string? from) ? $" ({from})" : "";
+    private static string OriginOf(WorkedNumber w, InputEcho i, IReadOnlyList<WorkedNumber> all)
+    {
+        string? from = i.Assumed ? "assumed" : w.Origins.GetValueOrDefault(i.Input.Name);
+        return from is null ? "" : $" ({(all.FirstOrDefault(o => from == "worked out by " + o.Result.Calculation.Id) is { } feed ? $"worked out in {feed.Number}" : from)})";
+    }
+
+    // A count or a pure number without a fraction needs no decimals.
+    private static string Whole(OutputValue o) => string.IsNullOrEmpty(o.Output.Unit) && o.Text.EndsWith(".0", StringComparison.Ordinal) ? o.Text[..^2] : o.Text;
 
     private static string PlaceOf(IReadOnlyList<int> places) => places.Count > 0 ? " " + string.Join(", ", places) : "";
 }

@@ -14,7 +14,8 @@ internal static class SheetWriter
         SheetRule[] rules = [.. job.Knowledge.Sheets.Values.Where(s => s.Sheet == sheet).OrderBy(s => s.Order).ThenBy(s => s.Id, StringComparer.Ordinal)];
         HashSet<string> covered = new(rules.SelectMany(r => r.Work), StringComparer.Ordinal);
 
-        SheetLine[] steps = [.. items.Where(i => !i.CheckFirst && !covered.Contains(i.Rule.Id) && OnSheet(i.Rule, sheet)).Select(FromStep)];
+        SheetLine[] steps = [.. items.Where(i => !i.CheckFirst && !covered.Contains(i.Rule.Id) && OnSheet(i.Rule, sheet))
+            .Select(i => FromStep(i, sheet == "follow-up" ? $"step {items.ToList().IndexOf(i) + 1} of the work order" : null))];
         SheetLine[] lines = [.. rules.SelectMany(rule => FromRule(job, items, rule))];
 
         // Before closing, what holds others up comes first; once it runs, oil and gauge come before anything that is read while running.
@@ -24,13 +25,13 @@ internal static class SheetWriter
     private static bool OnSheet(WorkRule rule, string sheet) => rule.Stage == sheet || rule.Verify?.When == sheet
         || (sheet == "close-up" && rule.Hold is not null && rule.Verify?.When is null && rule.Stage is "machine" or "clean" or "assemble");
 
-    private static SheetLine FromStep(WorkItem item)
+    private static SheetLine FromStep(WorkItem item, string? when)
     {
         Verification? v = item.Rule.Verify;
         string says = v is null ? item.Rule.Title : $"{item.Rule.Title.TrimEnd('.')}: {v.How}";
         bool read = v?.Limit is { } limit && (limit.Any(char.IsAsciiDigit) || limit.Contains("maker", StringComparison.Ordinal));
         return new SheetLine(
-            says, null, read ? "reading" : null, null, v?.Limit, v?.Limit is null ? null : v.Source, null, item.Rule.Hold is not null, item.Reasons, item.Rule.Id);
+            says, null, read ? "reading" : null, null, v?.Limit, v?.Limit is null ? null : v.Source, when, item.Rule.Hold is not null, item.Reasons, item.Rule.Id);
     }
 
     private static IEnumerable<SheetLine> FromRule(Job job, IReadOnlyList<WorkItem> items, SheetRule rule)

@@ -183,7 +183,7 @@ internal static class CaseSections
     {
         Measurement m = r.Measurement;
         string limit = m.Limit is null ? "none given" : Safe(NumbersText.LimitOf(m.Limit) + (m.Limit.From is null ? " (source not written down)" : ""));
-        string with = r.Kind == ReadingKind.Written ? m.Instrument ?? "not written down" : "worked out";
+        string with = r.Kind is ReadingKind.Written or ReadingKind.Size ? m.Instrument ?? "not written down" : "worked out";
         return
         [
             r.Number.ToString(), Safe(sheet.PartName(m.Part)) + WorkSections.Numbers(m.Places) + ", " + Safe(m.Quantity.Replace('-', ' ')), Safe(NumbersText.ValueOf(r)), limit,

@@ -83,7 +83,7 @@ internal static class CauseSections
     }
 
     private static string Reasons(IReadOnlyList<Reason> reasons) =>
-        string.Join(", ", reasons.Select(r => r.Kind is "observation" or "reading" ? $"{r.Kind} {r.Id}" : r.Id.Replace('-', ' ')));
+        string.Join(", ", reasons.Select(r => r.Kind is "observation" or "reading" ? $"{r.Kind} {r.Id}" : r.Id.All(char.IsAsciiDigit) ? $"worked out {r.Id}" : r.Id.Replace('-', ' ')));
 
     private static void Candidate(ReportPage sheet, int number, RankedCause cause, RankedCause[] shown)
     {
@@ -127,7 +127,8 @@ internal static class CauseSections
     {
         string[] parts = [.. cause.Leaves.Select(l => l.Sign?.Part).OfType<string>().Distinct()];
         string[] done = [.. sheet.Diagnosis.Readings.Where(r => r.Kind == Measurements.ReadingKind.Written && parts.Contains(r.Measurement.Part)).Take(3)
-            .Select(r => $"{sheet.Knowledge.Parts[r.Measurement.Part].Name}, {r.Measurement.Quantity.Replace('-', ' ')} (reading {r.Number})")];
+            .Select(r => $"{sheet.Knowledge.Parts[r.Measurement.Part].Name}, {r.Measurement.Quantity.Replace('-', ' ')} (reading {r.Number})")
+            .Concat(sheet.Diagnosis.Calculations.Where(c => c.Result.Outputs.Count > 0 && c.Request.Part is { } part && parts.Contains(part)).Select(c => $"{NumbersText.Title(sheet.Knowledge, c)} (worked out {c.Number})"))];
         return done.Length == 0 ? "" : $" Written down already: {Safe(string.Join("; ", done))}.";
     }
 
