@@ -21,7 +21,7 @@ internal static class OrderWriter
             // Numbers mean something only while they count one sort of part: main journals and crankpins are numbered apart.
             bool one = about.Select(d => d.Part).Distinct().Count() == 1;
             jobs.Add(new ShopJob(
-                one ? about[0].Part : part, one ? [.. about.SelectMany(d => d.Places).Distinct().Order()] : [], item.Rule.Title, Sizes(job, part), item.Rule.Shop?.Finish ?? "maker's limit needed",
+                one ? about[0].Part : part, one ? Places(job, item, about) : [], item.Rule.Title, Sizes(job, part), item.Rule.Shop?.Finish ?? "maker's limit needed",
                 item.Rule.Shop?.DoNot ?? [], item.Rule.Shop?.Ask ?? [], item.Reasons, item.Rule.Id, item.CheckFirst));
         }
 
@@ -32,6 +32,15 @@ internal static class OrderWriter
         }
 
         return jobs;
+    }
+
+    /// <summary>The places that are to be machined; where only others were found bad, the work is on those: a counterbore under a liner that is renewed.</summary>
+    private static int[] Places(Job job, WorkItem item, PartDecision[] about)
+    {
+        int[] open = [.. about.SelectMany(d => d.Places).Distinct().Order()];
+        HashSet<string> numbers = [.. item.Reasons.Where(r => r.Kind == "observation").SelectMany(r => r.Id.Split(", "))];
+        int[] seen = [.. job.Case.Observations.Where(o => numbers.Contains(o.Number.ToString()) && Related(job, o.Part, about[0].Part)).SelectMany(o => o.Places).Distinct().Order()];
+        return seen.Length > 0 && !seen.Intersect(open).Any() ? seen : open;
     }
 
     private static bool Related(Job job, string a, string b) => job.Knowledge.PartIs(a, b) || job.Knowledge.PartIs(b, a);

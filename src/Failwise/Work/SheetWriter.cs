@@ -15,7 +15,7 @@ internal static class SheetWriter
         HashSet<string> covered = new(rules.SelectMany(r => r.Work), StringComparer.Ordinal);
 
         SheetLine[] steps = [.. items.Where(i => !i.CheckFirst && !covered.Contains(i.Rule.Id) && OnSheet(i.Rule, sheet))
-            .Select(i => FromStep(i, sheet == "follow-up" ? $"step {items.ToList().IndexOf(i) + 1} of the work order" : null))];
+            .Select(i => FromStep(i, sheet, sheet == "follow-up" ? $"step {items.ToList().IndexOf(i) + 1} of the work order" : null))];
         SheetLine[] lines = [.. rules.SelectMany(rule => FromRule(job, items, rule))];
 
         // Before closing, what holds others up comes first; once it runs, oil and gauge come before anything that is read while running.
@@ -25,9 +25,10 @@ internal static class SheetWriter
     private static bool OnSheet(WorkRule rule, string sheet) => rule.Stage == sheet || rule.Verify?.When == sheet
         || (sheet == "close-up" && rule.Hold is not null && rule.Verify?.When is null && rule.Stage is "machine" or "clean" or "assemble");
 
-    private static SheetLine FromStep(WorkItem item, string? when)
+    private static SheetLine FromStep(WorkItem item, string sheet, string? when)
     {
-        Verification? v = item.Rule.Verify;
+        // What is proved only later has its own line on the later sheet.
+        Verification? v = item.Rule.Verify is { } own && (own.When is null || own.When == sheet) ? item.Rule.Verify : null;
         string says = v is null ? item.Rule.Title : $"{item.Rule.Title.TrimEnd('.')}: {v.How}";
         bool read = v?.Limit is { } limit && (limit.Any(char.IsAsciiDigit) || limit.Contains("maker", StringComparison.Ordinal));
         return new SheetLine(

@@ -216,7 +216,8 @@ internal static class CauseSections
         sheet.Text.Paragraph(sheet.Diagnosis.Next.Stop is { } stop
             ? Safe(stop)
             : "In the order in which they are worth their time. Evidence that dismantling would destroy comes first, what uses a part up last.");
-        sheet.Text.Bullets(sheet.Diagnosis.Checks.Select(Say), numbered: true);
+        // A sound machine asks for no search; only a look that could still change the answer is worth telling.
+        sheet.Text.Bullets(sheet.Diagnosis.Checks.Where(c => sheet.Causes.Verdict.Kind != VerdictKind.NormalWear || c.Outcomes.Any(o => o.Movers.Count > 0)).Select(Say), numbered: true);
         if (sheet.Diagnosis.Next.Proofs.Count > 0)
         {
             sheet.Text.Paragraph("Prove these before parts are ordered, where it was not done yet:");
