@@ -12,23 +12,42 @@ internal sealed class Denials
     private readonly Dictionary<int, List<(int Child, double Strength)>> children = [];
     private readonly Dictionary<int, EvidenceItem> absent = [];
     private readonly Dictionary<int, double> silence = [];
+    private readonly int[] order;
+    private readonly double[] ways;
 
     public Denials(CauseNetwork net)
     {
+        ways = new double[net.Network.Nodes.Count];
         foreach (EvidenceItem item in net.Known.Where(i => !i.Present && i.Kind != EvidenceKind.Circumstance && net.Has(i)))
         {
             absent[net.NumberOf(item)] = item;
             Climb(net.Network.Nodes, net.NumberOf(item));
         }
+
+        order = [.. net.Network.ParentsFirst.ToArray().Where(n => children.ContainsKey(n) || absent.ContainsKey(n))];
     }
 
     /// <summary>Weight of each absent sign on its own against a root [decibans, below 0], strongest first; none for a root that nothing denies.</summary>
     /// <param name="root">Node number of the root.</param>
     public IEnumerable<(EvidenceItem Item, double Decibans)> Against(int root)
     {
-        Dictionary<int, double> reach = [];
-        Reach(root, 1, reach);
-        return reach.Select(r => (absent[r.Key], Decibans: 10 * Math.Log10(1 - Math.Min(r.Value, 0.999)))).OrderBy(r => r.Decibans).ThenBy(r => r.Item1.Id, StringComparer.Ordinal);
+        List<(EvidenceItem Item, double Decibans)> against = [];
+        Array.Clear(ways);
+        ways[root] = 1;
+        foreach (int node in children.ContainsKey(root) ? order : [])
+        {
+            double way = ways[node];
+            if (way > 0 && absent.TryGetValue(node, out EvidenceItem? item))
+            {
+                against.Add((item, 10 * Math.Log10(1 - Math.Min(way, 0.999))));
+            }
+            else if (way > 0)
+            {
+                Widen(node, way);
+            }
+        }
+
+        return against.OrderBy(r => r.Decibans).ThenBy(r => r.Item.Id, StringComparer.Ordinal);
     }
 
     /// <summary>The probability of a root once its absent signs have had their say.</summary>
@@ -57,18 +76,12 @@ internal sealed class Denials
         return known;
     }
 
-    private void Reach(int node, double strength, Dictionary<int, double> reach)
+    /// <summary>Passes the strongest way to a node on to its children: every node is met after its parents, once, however many ways lead to it.</summary>
+    private void Widen(int node, double way)
     {
-        foreach ((int child, double link) in children.GetValueOrDefault(node) ?? [])
+        foreach ((int child, double link) in children[node])
         {
-            if (absent.ContainsKey(child))
-            {
-                reach[child] = Math.Max(reach.GetValueOrDefault(child), strength * link);
-            }
-            else
-            {
-                Reach(child, strength * link, reach);
-            }
+            ways[child] = Math.Max(ways[child], way * link);
         }
     }
 
