@@ -7,13 +7,12 @@ namespace Failwise.Entry;
 /// <summary>What a careful person would ask before writing an entry down. Nothing here is certain to be wrong; nothing is dropped in silence.</summary>
 internal static class EntryQuestions
 {
-    private const int ManyParts = 8;
-    private const string AnyPart = "part";
     private const string Cleaned = "parts-cleaned-before-looking";
 
     public static IReadOnlyList<Problem> Ask(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<CaseEntry> entries)
     {
         HashSet<Location> places = [.. entries.Select(e => e.At)];
+        KnownMarks known = new(knowledge);
         List<Problem> questions = [];
         foreach (Observation added in teardown.Observations.Where(o => places.Contains(o.Location)))
         {
@@ -30,7 +29,7 @@ internal static class EntryQuestions
                 questions.Add(Question("FW099", added, $"'{place}' is no usual place on {knowledge.Parts[added.Part].Name}: is it the right part, and the right place?"));
             }
 
-            if (added.Look == Look.Seen && !IsKnownOn(knowledge, added.Part, added.Pattern!))
+            if (added.Look == Look.Seen && !known.IsKnownOn(added.Part, added.Pattern!))
             {
                 questions.Add(Question("FW093", added, Unknown(knowledge, added)));
             }
@@ -98,37 +97,4 @@ internal static class EntryQuestions
         $"{knowledge.Parts[o.Part].Name}: {(o.Pattern is { } pattern ? knowledge.Patterns[pattern].Name : "sound")}";
 
     private static string Amount(Observation o) => o.Extent == Extent.Unstated ? "no amount" : o.Extent.ToString().ToLowerInvariant();
-
-    /// <summary>
-    /// True when some rule speaks of the pattern, or a kinship of it, on the part or a kinship of it; and for marks that rules know on many
-    /// unlike parts, since those can be on any.
-    /// </summary>
-    public static bool IsKnownOn(KnowledgeBase knowledge, string part, string pattern)
-    {
-        if (knowledge.Patterns[pattern].Sound)
-        {
-            return true;
-        }
-
-        string[] parts = [.. Signs(knowledge).Where(s => knowledge.PatternIs(pattern, s.Pattern) || knowledge.PatternIs(s.Pattern, pattern)).Select(s => s.Part).Distinct()];
-        return parts.Any(p => knowledge.PartIs(part, p) || knowledge.PartIs(p, part))
-            || parts.Select(p => knowledge.PartLine(p).Last(broad => broad == p || broad != AnyPart)).Distinct().Count() >= ManyParts;
-    }
-
-    private static IEnumerable<Sign> Signs(KnowledgeBase knowledge) =>
-    [
-        .. knowledge.Causes.Values.SelectMany(c => c.Leaves).Select(l => l.Sign).OfType<Sign>(),
-        .. knowledge.Findings.Values.SelectMany(f => f.Refines),
-        .. knowledge.Findings.Values.SelectMany(f => Sightings(f.When)).SelectMany(c => c.See, (c, see) => new Sign(c.Part, see)),
-        .. knowledge.Work.Values.SelectMany(w => w.Because).Where(b => b.Part is not null).SelectMany(b => b.See, (b, see) => new Sign(b.Part!, see)),
-    ];
-
-    private static IEnumerable<SightingCondition> Sightings(Condition condition) => condition switch
-    {
-        AllOf c => c.Parts.SelectMany(Sightings),
-        AnyOf c => c.Parts.SelectMany(Sightings),
-        NoneOf c => c.Parts.SelectMany(Sightings),
-        SightingCondition c => [c],
-        _ => [],
-    };
 }
