@@ -44,7 +44,9 @@ internal sealed class KnownMarks
     /// </summary>
     public bool IsKnownOn(string part, string pattern)
     {
-        if (knowledge.Patterns[pattern].Sound || left.Any(l => Akin(l.Key, pattern) && l.Value.Keys.Any(p => AkinPart(part, p))))
+        // Most marks are known by their very words; the long search is for the others.
+        if (knowledge.Patterns[pattern].Sound || (left.TryGetValue(pattern, out Dictionary<string, double>? own) && own.Keys.Any(p => AkinPart(part, p)))
+            || left.Any(l => Akin(l.Key, pattern) && l.Value.Keys.Any(p => AkinPart(part, p))))
         {
             return true;
         }
