@@ -49,28 +49,37 @@ internal static class LookCommands
     {
         foreach (LookScore s in list ? scores : [])
         {
-            Console.Out.WriteLine($"{s.Case.Set,-8} {s.Case.Name} planned {s.Planned} ({s.Missed} missed) source {s.InSourceOrder} random {s.AtRandom:0.0} fewest {s.Fewest} of {s.Units}: {string.Join(" ", s.Asked)}");
+            Console.Out.WriteLine($"{s.Case.Set,-8} {s.Case.Name} {Say(s.First)}; to stay {Say(s.Staying)}; of {s.Units}: {string.Join(" ", s.Asked)}");
         }
 
         foreach (IGrouping<string, LookScore> set in scores.GroupBy(s => s.Case.Set).OrderByDescending(g => g.Key, StringComparer.Ordinal))
         {
             LookSummary sum = LookSummary.Of([.. set]);
-            string looks = string.Join(", ", sum.SourceLooks.Select((n, i) => $"{n} need {i + 1}"));
-            Console.Out.WriteLine($"{set.Key}: {sum.Cases} cases reach the root with all evidence, {sum.AtStart} of them from history and symptoms alone. Of the others, in the order of the source: {looks}.");
-            Console.Out.WriteLine($"  the best order there is would save {100 * sum.BestOverSource:0} % over source, {100 * sum.BestOverRandom:0} % over random in the middle case");
-            Say("all others", sum.All);
-            Say("where the order matters", sum.Choice);
-            Say("three looks or more in the order of the source", sum.Lengthy);
+            Say($"{set.Key}, until the root stands first", sum.First);
             Console.Out.WriteLine($"  unguided, misses counted: {sum.Unguided:0.0} looks; planned saves {100 * sum.SavedOverUnguided:0} % in the middle case");
+            Say($"{set.Key}, until the root stands first and stays there", sum.Staying);
         }
 
         return 0;
     }
 
+    private static string Say(LookCounts c) => $"planned {c.Planned} ({c.Missed} missed) source {c.InSourceOrder} random {c.AtRandom:0.0} fewest {c.Fewest}";
+
+    private static void Say(string which, LookSums sum)
+    {
+        string looks = string.Join(", ", sum.SourceLooks.Select((n, i) => $"{n} need {i + 1}"));
+        Console.Out.WriteLine($"{which}: {sum.Cases} cases, {sum.AtStart} of them from history and symptoms alone. Of the others, in the order of the source: {looks}.");
+        Console.Out.WriteLine($"  the best order there is would save {100 * sum.BestOverSource:0} % over source, {100 * sum.BestOverRandom:0} % over random in the middle case");
+        Say("all others", sum.All);
+        Say("where the order matters", sum.Choice);
+        Say("three looks or more in the order of the source", sum.Lengthy);
+        Say("where 40 % over source and 30 % over random can be saved at all", sum.Possible);
+    }
+
     private static void Say(string which, LookMeans m)
     {
         Console.Out.WriteLine($"  {which} ({m.Cases}): mean looks source {m.Source:0.00}, random {m.Random:0.00}, fewest possible {m.Fewest:0.00}");
-        Console.Out.WriteLine($"    planned, recorded looks only: {m.Answered:0.00}; fewer in {m.Better} cases, more in {m.Worse}; median saving {100 * m.AnsweredOverSource:0} % over source, {100 * m.AnsweredOverRandom:0} % over random");
+        Console.Out.WriteLine($"    planned, recorded looks only: {m.Answered:0.00}; fewer in {m.Better} cases, more in {m.Worse}; aim met in {m.Met}; median saving {100 * m.AnsweredOverSource:0} % over source, {100 * m.AnsweredOverRandom:0} % over random");
         Console.Out.WriteLine($"    planned, misses counted: {m.Planned:0.00}; median saving {100 * m.PlannedOverSource:0} % over source, {100 * m.PlannedOverRandom:0} % over random");
     }
 }
