@@ -23,12 +23,12 @@ public sealed class MeasuredTests
     {
         LookSummary sum = LookSummary.Of(LookTrial.Run(Shipped, Repository.Folder("tests", "cases", "published"), null));
 
-        sum.All.Cases.Should().BeGreaterThan(10);
+        sum.First.All.Cases.Should().BeGreaterThan(10);
         sum.SavedOverUnguided.Should().BeGreaterThanOrEqualTo(0.85);
-        sum.Lengthy.Cases.Should().BeGreaterThanOrEqualTo(5);
-        sum.Lengthy.AnsweredOverSource.Should().BeGreaterThanOrEqualTo(0.4);
-        sum.Lengthy.AnsweredOverRandom.Should().BeGreaterThanOrEqualTo(0.25);
-        sum.All.Answered.Should().BeLessThanOrEqualTo(2);
+        sum.First.Lengthy.Cases.Should().BeGreaterThanOrEqualTo(5);
+        sum.First.Lengthy.AnsweredOverSource.Should().BeGreaterThanOrEqualTo(0.4);
+        sum.First.Lengthy.AnsweredOverRandom.Should().BeGreaterThanOrEqualTo(0.25);
+        sum.First.All.Answered.Should().BeLessThanOrEqualTo(2);
     }
 
     private static double Share(IEnumerable<AskedScore> scores)
