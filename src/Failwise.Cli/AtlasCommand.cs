@@ -44,5 +44,14 @@ internal static class AtlasCommand
         {
             File.Delete(old);
         }
+
+        string marks = Path.Combine(folder, "drawings", "marks");
+        foreach (string old in Directory.Exists(marks) ? Directory.GetFiles(marks, "*.svg") : [])
+        {
+            if (!known.Contains(Path.GetFullPath(old)) && Atlas.IsMarkDrawing(File.ReadAllText(old)))
+            {
+                File.Delete(old);
+            }
+        }
     }
 }

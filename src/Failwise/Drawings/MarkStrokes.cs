@@ -168,7 +168,7 @@ internal static class MarkStrokes
         $"M{N(x - r)} {N(y)}q{N(r * 0.2)} {N(-r * 1.1)} {N(r)} {N(-r * 0.9)}t{N(r * 0.9)} {N(r * 0.7)}q{N(r * 0.1)} {N(r * 0.9)} {N(-r * 0.8)} {N(r * 1.1)}t{N(-r * 1.1)} {N(-r * 0.9)}Z";
 
     /// <summary>Points spread evenly without a grid, the same ones each time.</summary>
-    private static void Scatter(Box f, int count, Action<double, double, int> draw)
+    internal static void Scatter(Box f, int count, Action<double, double, int> draw)
     {
         for (int i = 1; i <= count; i++)
         {

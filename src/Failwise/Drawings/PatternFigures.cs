@@ -8,7 +8,7 @@ internal static class PatternFigures
     private const string Flank = "M12 24L108 10V66H12Z";
     private const string Ring = "M6 12H114V64H6Z";
 
-    private static readonly Dictionary<string, Action<Sketch>> ById = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Action<Sketch>> ByLie = new(StringComparer.Ordinal)
     {
         ["one-origin"] = s => Face(s, 3).Dot(28, 38, 3.5),
         ["subsurface-origin"] = s => Face(s, 0).Ring(42, 38, 8, 1.3).Ring(42, 38, 13, 1.3).Dot(42, 38, 3.5),
@@ -39,6 +39,9 @@ internal static class PatternFigures
         ["jumped"] = s => Jumped(s),
         ["out-of-line"] = s => OutOfLine(s),
     };
+
+    private static readonly Dictionary<string, Action<Sketch>> ById =
+        ByLie.Select(f => (Id: f.Key, Draw: f.Value)).Concat(SealFigures.All).Concat(FastenerFigures.All).ToDictionary(f => f.Id, f => f.Draw, StringComparer.Ordinal);
 
     /// <summary>The drawing; null when the pattern has none of its own.</summary>
     public static Action<Sketch>? Of(string pattern) => ById.GetValueOrDefault(pattern);

@@ -33,6 +33,9 @@ public sealed class Atlas
         return [.. pages.OrderBy(p => p.Path, StringComparer.Ordinal)];
     }
 
+    /// <summary>True for the text of a mark drawing of the atlas: what may be removed when its pattern is retired.</summary>
+    public static bool IsMarkDrawing(string text) => AtlasDrawings.IsOwn(text);
+
     private static string Safe(string text) => MarkdownText.Safe(text);
 
     private string PatternLink(string id, string up = "../") => $"[{Safe(knowledge.Patterns[id].Name)}]({up}patterns/{id}.md)";
