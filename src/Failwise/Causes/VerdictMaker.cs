@@ -40,17 +40,17 @@ internal static class VerdictMaker
         RankedCause? rival = ranked.Skip(1).FirstOrDefault(r => !story.Roots.Contains(r.Cause) || !story.Roots.Contains(first.Cause));
         if (first.Probability < NamedFrom)
         {
-            doubts.Add($"The likeliest root, {first.Cause.Title}, reaches only {Percent(first.Probability)}.");
+            doubts.Add($"The likeliest root, '{first.Cause.Title}', reaches only {Percent(first.Probability)}.");
         }
 
         if (weight < LeastWeight)
         {
-            doubts.Add($"The evidence for {first.Cause.Title} is thin ({weight:0} deciban in all; 10 are wanted).");
+            doubts.Add($"The evidence for '{first.Cause.Title}' is thin ({weight:0} deciban in all; 10 are wanted).");
         }
 
         if (rival is not null && Lead(first.Probability, rival.Probability) < ClearLead)
         {
-            doubts.Add($"{first.Cause.Title} ({Percent(first.Probability)}) and {rival.Cause.Title} ({Percent(rival.Probability)}) lie close together.");
+            doubts.Add($"'{first.Cause.Title}' ({Percent(first.Probability)}) and '{rival.Cause.Title}' ({Percent(rival.Probability)}) lie close together.");
         }
 
         EvidenceItem[] open = [.. unexplained.Where(u => first.Unexplained.Contains(u))];
