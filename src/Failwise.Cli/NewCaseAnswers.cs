@@ -97,7 +97,7 @@ internal sealed class NewCaseAnswers(KnowledgeBase knowledge)
 
         return ([.. history.Distinct()], [.. symptoms.Distinct()], [.. denied.Distinct()]);
 
-        int Fit(string id) => kinds is null ? 1 : knowledge.FitOf(id, kinds, []);
+        double Fit(string id) => kinds is null ? 1 : knowledge.FitOf(id, kinds, []);
     }
 
     public static int? Count(string option, string? written, List<Problem> problems)

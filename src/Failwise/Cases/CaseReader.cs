@@ -252,6 +252,9 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
     private string? ResolveStated(ScalarNode scalar, WordIndex words, string code, string what) =>
         words.Find(scalar.Text, id => knowledge.FitOf(id, machine.Kinds, machine.Features)) ?? Resolve(scalar, words, code, what);
 
+    /// <summary>Where two marks are called the same, the one that something leaves on this part is meant.</summary>
+    private string? ResolveMark(ScalarNode scalar, string part) => knowledge.PatternOn(part, scalar.Text) ?? Resolve(scalar, knowledge.PatternWords, "FW013", "pattern");
+
     private string? Resolve(ScalarNode scalar, WordIndex words, string code, string what)
     {
         string? id = words.Find(scalar.Text);
@@ -347,7 +350,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
         foreach (ScalarNode see in map.Scalars("see"))
         {
             bool sound = KnowledgeReader.IsSoundWord(Suggest.Fold(see.Text));
-            string? pattern = sound ? null : Resolve(see, knowledge.PatternWords, "FW013", "pattern");
+            string? pattern = sound ? null : ResolveMark(see, part);
             if (sound || pattern is not null)
             {
                 result.Add(Make(sound ? Look.Sound : Look.Seen, pattern, at, places, on, see));
@@ -356,7 +359,7 @@ internal sealed class CaseBuilder(KnowledgeBase knowledge, ProblemList problems,
 
         foreach (ScalarNode not in map.Scalars("not"))
         {
-            if (Resolve(not, knowledge.PatternWords, "FW013", "pattern") is { } pattern)
+            if (ResolveMark(not, part) is { } pattern)
             {
                 result.Add(Make(Look.NotFound, pattern, at, places, on, not));
             }

@@ -80,7 +80,7 @@ public sealed record CauseRanking(
     internal CauseNetwork? Net { get; init; }
 
     /// <summary>A probability in words.</summary>
-    public static string WordFor(double probability) => probability switch
+    public static string WordFor(double probability) => Math.Round(probability, 2) switch
     {
         >= 0.95 => "almost certain",
         >= 0.80 => "very likely",

@@ -1,4 +1,5 @@
 using Failwise.Entry;
+using Failwise.Knowledge;
 using Failwise.Problems;
 
 namespace Failwise.Dialogue;
@@ -15,7 +16,7 @@ internal sealed record ExtentStep(Draft Draft) : Step
     public override Step Before => new PartStep(Draft.Part);
 
     public override Screen Show(Talk talk) => Ask(talk, Draft.Says, "How much? Enter when it is hard to say.", [],
-        Numbered(Amounts.Select(a => (a.Word, (string?)a.Tell, (Func<Turn>)(() => With(talk, a.Word))))), EnoughKeys);
+        Numbered(Amounts.Select(a => (a.Word, Draft.Part.OrderedAs == Part.Fluid ? null : (string?)a.Tell, (Func<Turn>)(() => With(talk, a.Word))))), EnoughKeys);
 
     public override Turn Empty(Talk talk) => talk.To(new SureStep(Draft));
 

@@ -16,7 +16,7 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
     public override Step? LeadsTo(char first) => first is ',' or '+' && Draft.On.Count > 0 ? new PlaceStep(Draft) : null;
 
     /// <summary>A mark that is named before it is asked for; null when the text names none.</summary>
-    public static Turn? Said(Talk talk, Draft draft, string text) => Named(talk, text) is null ? null : new MarkStep(draft, 0).Take(talk, text);
+    public static Turn? Said(Talk talk, Draft draft, string text) => Named(talk, draft.Part, text) is null ? null : new MarkStep(draft, 0).Take(talk, text);
 
     public override Screen Show(Talk talk)
     {
@@ -46,7 +46,7 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
                 return NotLooked(talk);
         }
 
-        if (Named(talk, text) is not { } id)
+        if (Named(talk, Draft.Part, text) is not { } id)
         {
             return AsCodes(talk, Draft, text) ?? TakeFirst(talk, text);
         }
@@ -54,11 +54,12 @@ internal sealed record MarkStep(Draft Draft, int From) : Step
         // A word of the shop may name a mark of other parts; what this part can show comes first.
         Pattern said = talk.Knowledge.Patterns[id];
         IReadOnlyList<Pattern> own = talk.Guide.MarksOf(Draft.Part);
-        return Chosen(talk, own.Contains(said) ? said : Found(talk).FirstOrDefault(own.Contains) ?? said);
+        bool byName = said.Id == Suggest.Fold(text) || said.Name.Equals(text, StringComparison.OrdinalIgnoreCase);
+        return Chosen(talk, byName || own.Contains(said) ? said : Found(talk).FirstOrDefault(own.Contains) ?? said);
     }
 
-    private static string? Named(Talk talk, string text) =>
-        talk.Knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == text)?.Id ?? talk.Knowledge.PatternWords.Find(text);
+    private static string? Named(Talk talk, Part part, string text) =>
+        talk.Knowledge.Codes.FirstOrDefault(c => c.Kind == "pattern" && c.Code == text)?.Id ?? talk.Knowledge.PatternOn(part.Id, text);
 
     private IReadOnlyList<Pattern> Found(Talk talk)
     {

@@ -10,6 +10,7 @@ internal sealed record PartStep(Part? Last) : Step
 {
     private const int Looks = 3;
     private const int Questions = 2;
+    private const int PartsFrom = 6;
     private const double Near = 0.45;
 
     public override Step Before => this with { Last = null };
@@ -26,7 +27,7 @@ internal sealed record PartStep(Part? Last) : Step
         CodeReading codes = ShortCodes.Read(talk.Knowledge, text, talk.Case.Machine);
         if (codes.Problems.Count == 0)
         {
-            return new Turn(talk, new Save(codes.Entries, text, false, false, new PartStep(Last: null)));
+            return new Turn(talk, new Save(codes.Entries, string.Join("; ", codes.Entries.Select(e => e.Yaml)), false, false, new PartStep(Last: null)));
         }
 
         if (ShortCodePart(talk, text) is { } part)
@@ -35,8 +36,12 @@ internal sealed record PartStep(Part? Last) : Step
         }
 
         bool looksLikeEntry = text.Any(c => char.IsAsciiDigit(c) || c is ';' or '!' or '"' or '=');
-        return looksLikeEntry || Found(talk).Count == 0 ? talk.Say(["Not saved.", .. codes.Problems.Select(p => p.Message)]) : TakeFirst(talk, text);
+        return looksLikeEntry || Found(talk).Count == 0 ? talk.Say(["Not saved.", .. codes.Problems.Select(p => p.Message)]) : Told(TakeFirst(talk, text), codes);
     }
+
+    /// <summary>Where only the part was understood, what was not is said: nothing typed is dropped in silence.</summary>
+    private static Turn Told(Turn turn, CodeReading codes) =>
+        turn with { Next = turn.Next with { Messages = [.. turn.Next.Messages, .. codes.Problems.Where(p => p.Code == "FW096").Select(p => "Not taken: " + p.Message)] } };
 
     private static Part? ShortCodePart(Talk talk, string text) =>
         talk.Knowledge.PartWords.Find(text) is { } word ? talk.Knowledge.Parts[word]
@@ -72,12 +77,9 @@ internal sealed record PartStep(Part? Last) : Step
             options.Add(("ask: " + look.Says, null, () => (talk with { Passed = [.. talk.Passed, look.Intake!] }).To(new IntakeStep(look.Intake!))));
         }
 
-        foreach (Part part in talk.Guide.Untouched(talk.Case).Select(p => p.Part).Where(p => named.Add(p.Id)))
-        {
-            options.Add((part.Name, null, () => Open(talk, part)));
-        }
-
-        return Numbered(options.Take(8), 1);
+        // The parts keep their digits when the planner's choices come in: nothing moves under the finger.
+        IEnumerable<(string, string?, Func<Turn>)> parts = talk.Guide.Untouched(talk.Case).Select(p => p.Part).Where(p => !named.Contains(p.Id)).Select(p => (p.Name, (string?)null, (Func<Turn>)(() => Open(talk, p))));
+        return [.. Numbered(options.Take(PartsFrom - 1), 1), .. Numbered(parts.Take(10 - PartsFrom), from: PartsFrom, defaultNumber: options.Count == 0 ? PartsFrom : 0)];
     }
 
     private static IReadOnlyList<Choice> Found(Talk talk)

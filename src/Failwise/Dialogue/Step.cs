@@ -46,7 +46,7 @@ internal abstract record Step
             ? new Turn(talk, new Save(reading.Entries, $"{draft.Says}: {text}", false, false, new PartStep(draft.Part))) : null;
     }
 
-    /// <summary>Numbers the choices 1 to 9 in their order.</summary>
-    protected static IReadOnlyList<Choice> Numbered(IEnumerable<(string Says, string? Detail, Func<Turn> Take)> options, int defaultNumber = 0) =>
-        [.. options.Take(9).Select((o, i) => new Choice((char)('1' + i), o.Says, o.Detail, o.Take, i + 1 == defaultNumber))];
+    /// <summary>Numbers the choices up to 9 in their order.</summary>
+    protected static IReadOnlyList<Choice> Numbered(IEnumerable<(string Says, string? Detail, Func<Turn> Take)> options, int defaultNumber = 0, int from = 1) =>
+        [.. options.Take(10 - from).Select((o, i) => new Choice((char)('0' + from + i), o.Says, o.Detail, o.Take, from + i == defaultNumber))];
 }

@@ -18,7 +18,7 @@ public static class CloserWords
     /// Kinds of the pattern that something is known to leave on the part, likeliest first; none when it is as close as one can say, or when
     /// the word itself is what most rules mean on this part: sludge in a sump is seldom the soft cold kind.
     /// </summary>
-    public static IReadOnlyList<Pattern> For(KnowledgeBase knowledge, string part, string pattern) => For(new KnownMarks(knowledge), knowledge, part, pattern);
+    public static IReadOnlyList<Pattern> For(KnowledgeBase knowledge, string part, string pattern) => For(knowledge.Marks, knowledge, part, pattern);
 
     private static IReadOnlyList<Pattern> For(KnownMarks known, KnowledgeBase knowledge, string part, string pattern) =>
         [.. Closer(pattern, known.KindsOn(part, pattern)).Select(id => knowledge.Patterns[id])];
@@ -48,7 +48,7 @@ public static class CloserWords
         foreach (IGrouping<string, Observation> on in teardown.Observations.Where(o => about(o.Location)).GroupBy(o => o.Part))
         {
             IReadOnlyList<string> kinds = KindsOf(knowledge, teardown.Machine, on.Key);
-            if (kinds.Count > 1)
+            if (kinds.Count > 1 && !teardown.Observations.Any(o => o.Part != on.Key && knowledge.PartIs(o.Part, on.Key)))
             {
                 hints.Add(Hint(on.First().Location, $"'{knowledge.Parts[on.Key].Name}' leaves open which one is meant. If you can tell, say closer: {string.Join(", ", kinds)}."));
             }

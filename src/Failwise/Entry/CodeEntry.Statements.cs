@@ -31,7 +31,7 @@ internal sealed partial class CodeEntry
         string? symptom = said.Length == 0 ? null : knowledge.SymptomWords.Find(said, Fit);
         return (symptom, said.Length == 0 || symptom is not null ? null : knowledge.HistoryWords.Find(said, Fit));
 
-        int Fit(string id) => machine is null ? 1 : knowledge.FitOf(id, machine.Kinds, machine.Features);
+        double Fit(string id) => machine is null ? 1 : knowledge.FitOf(id, machine.Kinds, machine.Features);
     }
 
     private CaseEntry? ReadNumber(Location start)

@@ -20,14 +20,14 @@ internal sealed partial class CodeEntry
             return code.Id;
         }
 
-        string? plain = ReadPhrase(knowledge.PatternWords, from);
+        string? plain = ReadPattern(from);
         int after = next;
         for (int begin = 0; begin < partWords; begin++)
         {
             // "Ring stuck" and "fork worn" are marks of their own, closer than stuck and worn.
             string[] named = [.. words.Take(partWords).Skip(begin).Select(w => w.Text)];
             string[] one = [.. named.SkipLast(1), named[^1].TrimEnd('s')];
-            if ((ReadPhrase(knowledge.PatternWords, from, named) ?? ReadPhrase(knowledge.PatternWords, from, one)) is { } both && (plain is null || knowledge.PatternIs(both, plain)))
+            if ((ReadPattern(from, named) ?? ReadPattern(from, one)) is { } both && (plain is null || knowledge.PatternIs(both, plain)))
             {
                 return both;
             }
@@ -38,12 +38,16 @@ internal sealed partial class CodeEntry
     }
 
     /// <summary>The longest run of words from here that the index knows; moves on behind it.</summary>
-    private string? ReadPhrase(WordIndex index, int from, params string[] before)
+    private string? ReadPattern(int from, params string[] before) => ReadPhrase(w => knowledge.PatternOn(about!, w), from, before);
+
+    private string? ReadPhrase(WordIndex index, int from) => ReadPhrase(index.Find, from);
+
+    private string? ReadPhrase(Func<string, string?> find, int from, params string[] before)
     {
         int most = words.Skip(from).TakeWhile(w => !w.Quoted && w.Text is not ("=" or "!")).Take(LongestPhrase).Count();
         for (int count = most; count > 0; count--)
         {
-            if (index.Find(string.Join('-', before.Concat(words.Skip(from).Take(count).Select(w => w.Text)))) is { } id)
+            if (find(string.Join('-', before.Concat(words.Skip(from).Take(count).Select(w => w.Text)))) is { } id)
             {
                 next = from + count;
                 return id;
@@ -78,7 +82,7 @@ internal sealed partial class CodeEntry
         ? Perhaps(near.Select(m => m.Id)) : Suggest.Nearest(said, [.. knowledge.SymptomWords.Words, .. knowledge.HistoryWords.Words]);
 
     /// <summary>The nearest spelling, or else marks that the words from here on may mean.</summary>
-    private string MarkMeant(CodeWord word, IReadOnlyCollection<string> known) => Suggest.BestMatch(word.Text, known) is { } best ? $" Did you mean '{best}'?"
+    private string MarkMeant(CodeWord word, IReadOnlyCollection<string> known) => !knowledge.Rarity.Knows(Suggest.Fold(word.Text)) && Suggest.BestMatch(word.Text, known) is { } best ? $" Did you mean '{best}'?"
         : Near(string.Join(' ', words.SkipWhile(w => w.At != word.At).TakeWhile(w => !w.Quoted).Take(LongestPhrase).Select(w => w.Text)), "pattern") is { Length: > 0 } near
             ? Perhaps(near.Select(m => m.Id)) : "";
 

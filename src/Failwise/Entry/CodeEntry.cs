@@ -286,7 +286,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         {
             see.Add(pattern);
         }
-        else if (knowledge.PatternWords.Find(text) is { } bare)
+        else if (knowledge.PatternOn(about!, text) is { } bare)
         {
             see.Add(bare);
         }

@@ -12,7 +12,7 @@ internal static class EntryQuestions
     public static IReadOnlyList<Problem> Ask(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<CaseEntry> entries)
     {
         HashSet<Location> places = [.. entries.Select(e => e.At)];
-        KnownMarks known = new(knowledge);
+        KnownMarks known = knowledge.Marks;
         List<Problem> questions = [];
         foreach (Observation added in teardown.Observations.Where(o => places.Contains(o.Location)))
         {

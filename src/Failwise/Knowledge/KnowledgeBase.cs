@@ -9,6 +9,7 @@ public sealed class KnowledgeBase
     private readonly Dictionary<string, string[]> partLine;
     private readonly Dictionary<string, string[]> patternLine;
     private readonly Dictionary<string, string[]> symptomLine;
+    private readonly Lazy<KnownMarks> marks;
 
     // Only a case or a search asks for words, and folding some thousand of them costs more than reading a small case.
     private readonly Lazy<WordIndex> partWords;
@@ -56,6 +57,7 @@ public sealed class KnowledgeBase
         partLine = Lines(Parts, p => p.KindOf);
         patternLine = Lines(Patterns, p => p.KindOf);
         symptomLine = Lines(Symptoms, s => s.KindOf);
+        marks = new Lazy<KnownMarks>(() => new KnownMarks(this));
         partWords = new Lazy<WordIndex>(() => new WordIndex(Parts.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id)))));
         patternWords = new Lazy<WordIndex>(() => new WordIndex(Patterns.Values.SelectMany(p => p.Words.Append(p.Name).Append(p.Id).Select(w => (w, p.Id)))));
         historyWords = new Lazy<WordIndex>(() => new WordIndex(Circumstances.Values.SelectMany(c => c.Words.Append(c.Id).Select(w => (w, c.Id)))));
@@ -129,6 +131,16 @@ public sealed class KnowledgeBase
 
     /// <summary>Weight of a mark as evidence by its extent, 0 to 1.</summary>
     public IReadOnlyDictionary<Extent, double> ExtentWeights { get; }
+
+    /// <summary>What rules speak of on which part.</summary>
+    internal KnownMarks Marks => marks.Value;
+
+    /// <summary>
+    /// The pattern that a word means on a part: an id means itself; where several are called so, the one that something leaves there is meant; null
+    /// when nothing is called so.
+    /// </summary>
+    internal string? PatternOn(string part, string written) =>
+        Suggest.Fold(written) is var id && Patterns.ContainsKey(id) ? id : PatternWords.Find(written, pattern => Marks.FitOn(part, pattern));
 
     internal WordIndex PartWords => partWords.Value;
 
@@ -281,7 +293,7 @@ internal sealed class WordIndex
     public string? Find(string written) => All(written) is [string first, ..] ? first : null;
 
     /// <summary>Where several are called so, the first of those that fit best.</summary>
-    public string? Find(string written, Func<string, int> fit) => All(written) is { Length: > 0 } all ? all.MaxBy(fit) : null;
+    public string? Find(string written, Func<string, double> fit) => All(written) switch { [] => null, [string only] => only, var all => all.MaxBy(fit) };
 
     private string[] All(string written)
     {

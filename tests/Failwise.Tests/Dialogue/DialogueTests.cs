@@ -279,11 +279,34 @@ public class DialogueTests
         sitting.Hear([]);
         string[] before = [.. sitting.Screen.Choices.Select(c => c.Says)];
 
-        sitting.Press("1\n\nok\n\e\e\e\e");
+        sitting.Press("6\n\nok\n\e\e\e\e");
         string[] after = [.. sitting.Screen.Choices.Select(c => c.Says)];
 
-        before.Should().HaveCount(8);
+        before.Should().HaveCount(4);
         after.Should().NotContain(before[0]);
+    }
+
+    [Fact]
+    public void A_part_keeps_its_digit_when_the_planner_has_thought()
+    {
+        using Sitting sitting = new(Start);
+        char before = sitting.Screen.Choices[0].Key;
+        string part = sitting.Screen.Choices[0].Says;
+
+        sitting.Hear([new NextLook("Was it overloaded?", null, null, "oil-change-overdue", false), new NextLook("Was it hot?", null, null, "overheating", true)]);
+
+        sitting.Screen.Choices.Single(c => c.Says == part).Key.Should().Be(before);
+        sitting.Screen.Choices.Should().HaveCount(6);
+    }
+
+    [Fact]
+    public void What_was_not_understood_behind_a_part_is_said()
+    {
+        using Sitting sitting = new(Start);
+
+        sitting.Press("oil pump all wobbledy\n");
+
+        sitting.Screen.Messages.Should().Contain(m => m.StartsWith("Not taken: ", StringComparison.Ordinal) && m.Contains("wobbledy", StringComparison.Ordinal));
     }
 
     [Fact]

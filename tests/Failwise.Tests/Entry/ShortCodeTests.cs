@@ -20,6 +20,8 @@ public class ShortCodeTests
     [InlineData("OP scored, worn, heavy", "observations", "{part: oil-pump, see: [scored, worn], extent: heavy}")]
     [InlineData("rings 2 stuck", "observations", "{part: piston-ring, at: 2, see: ring-stuck}")]
     [InlineData("relief valve is stuck", "observations", "{part: relief-valve, see: stuck}")]
+    [InlineData("turbo-feed-line coked up", "observations", "{part: turbo-feed-line, see: coked}")]
+    [InlineData("piston crown 1 coked up", "observations", "{part: piston-crown, at: 1, see: carboned}")]
     [InlineData("CP* no blued", "observations", "{part: rod-journal, at: all, not: blued}")]
     [InlineData("CP4 blued??", "observations", "{part: rod-journal, at: 4, see: blued, sure: doubtful}")]
     [InlineData("big end 2 upper wiped rest ok", "observations", "{part: rod-bearing, at: 2, on: upper, see: wiped, rest: ok}")]

@@ -1,8 +1,6 @@
-using Failwise.Knowledge;
+namespace Failwise.Knowledge;
 
-namespace Failwise.Entry;
-
-/// <summary>What the rules speak of: marks by part, and symptoms, with the strength of all causes that leave them. Built for one round of questions.</summary>
+/// <summary>What the rules speak of: marks by part, and symptoms, with the strength of all causes that leave them.</summary>
 internal sealed class KnownMarks
 {
     private const int ManyParts = 8;
@@ -10,11 +8,12 @@ internal sealed class KnownMarks
     private readonly KnowledgeBase knowledge;
     private readonly Dictionary<string, Dictionary<string, double>> left = new(StringComparer.Ordinal);
     private readonly Dictionary<string, double> symptoms = new(StringComparer.Ordinal);
-    private Dictionary<string, HashSet<string>>? spoken;
+    private readonly Lazy<Dictionary<string, HashSet<string>>> spoken;
 
     public KnownMarks(KnowledgeBase knowledge)
     {
         this.knowledge = knowledge;
+        spoken = new(() => Signs().GroupBy(s => s.Pattern, s => s.Part, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal));
         foreach (CauseLink link in knowledge.Causes.Values.SelectMany(c => c.Leaves))
         {
             if (link.Sign is { } sign)
@@ -28,6 +27,10 @@ internal sealed class KnownMarks
             }
         }
     }
+
+    /// <summary>How well a pattern fits a part: the strength of all causes that leave just it there, or on something that the part is a kind of.</summary>
+    public double FitOn(string part, string pattern) => left.TryGetValue(pattern, out Dictionary<string, double>? parts)
+        ? parts.Where(p => p.Key != AnyPart && knowledge.PartIs(part, p.Key)).Sum(p => p.Value) : 0;
 
     /// <summary>Kinds of the pattern that some cause leaves on the part, and the pattern itself, each with the strength of all of them.</summary>
     public Dictionary<string, double> KindsOn(string part, string pattern) => left.Where(l => knowledge.PatternIs(l.Key, pattern))
@@ -51,8 +54,7 @@ internal sealed class KnownMarks
             return true;
         }
 
-        spoken ??= Signs().GroupBy(s => s.Pattern, s => s.Part, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
-        string[] parts = [.. spoken.Where(s => Akin(s.Key, pattern)).SelectMany(s => s.Value).Distinct()];
+        string[] parts = [.. spoken.Value.Where(s => Akin(s.Key, pattern)).SelectMany(s => s.Value).Distinct()];
         return parts.Any(p => AkinPart(part, p))
             || parts.Select(p => knowledge.PartLine(p).Last(broad => broad == p || broad != AnyPart)).Distinct().Count() >= ManyParts;
     }
