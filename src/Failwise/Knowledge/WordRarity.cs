@@ -9,7 +9,7 @@ internal sealed class WordRarity
     private static readonly HashSet<string> Idle =
     [
         "a", "an", "the", "of", "on", "in", "at", "by", "for", "from", "up", "is", "are", "was", "were", "be", "it", "its", "this", "that", "and", "or", "to", "with", "has", "had",
-        "have", "when", "will", "would", "not", "no", "number", "my", "there", "some", "one", "two", "three", "four", "five", "six", "very", "all",
+        "have", "when", "will", "would", "not", "no", "number", "my", "there", "some", "one", "two", "three", "four", "five", "six", "very", "all", "as", "like", "she", "her", "been", "got", "gets", "just",
     ];
 
     private readonly Dictionary<string, double> weights = new(StringComparer.Ordinal);
