@@ -57,6 +57,35 @@ internal sealed partial class CodeEntry
         return null;
     }
 
+    /// <summary>"Number 2 rod bearing spun": the number is said before the part.</summary>
+    private void TakeLeadingNumber()
+    {
+        if (words.Count > 2 && Suggest.Fold(words[0].Text) is "number" or "no" or "no." or "nr" or "#" && words[1].Text.All(IsNumber))
+        {
+            at = Numbers(words[1].Text);
+            words = [.. words.Skip(2)];
+        }
+    }
+
+    /// <summary>"Bent push rod 3", "heavy carbon on the piston crown": the mark is said before the part. The part is put first; false when it is not so.</summary>
+    private bool TurnAround()
+    {
+        int from = RuleShapes.Extents.Contains(Suggest.Fold(words[0].Text)) ? 1 : 0;
+        for (int behind = Math.Min(words.Count - 1, from + LongestPhrase); behind > from; behind--)
+        {
+            int part = behind + words.Skip(behind).TakeWhile(w => JoiningWords.Contains(Suggest.Fold(w.Text))).Count();
+            bool mark = knowledge.PatternWords.Find(string.Join('-', words.Skip(from).Take(behind - from).Select(w => w.Text))) is not null;
+            if (mark && part < words.Count && !words[part].Quoted && ReadPhrase(knowledge.PartWords, part) is not null)
+            {
+                words = [.. words.Skip(part), .. words.Take(behind)];
+                next = 0;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Parts that the words before the mark may mean: several words by what they say, one word by the names that hold it, however it is spelt.</summary>
     private string PartMeant()
     {

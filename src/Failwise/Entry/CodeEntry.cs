@@ -8,9 +8,10 @@ namespace Failwise.Entry;
 /// <summary>Reads one entry of short codes word by word.</summary>
 internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<CodeWord> words, ProblemList problems, Machine? machine)
 {
+    private const int MostPlaces = 3;
     private static readonly string[] SoundWords = ["ok", "sound", "clean", "good", "normal"];
     private static readonly string[] NotLookedWords = ["nl", "not-looked-at"];
-    private static readonly string[] JoiningWords = ["a", "an", "the", "is", "are", "was", "were", "and", "of", "on", "in", "at", "by", "with", "its", "it", "has", "very", "quite", "badly"];
+    private static readonly string[] JoiningWords = ["a", "an", "the", "is", "are", "was", "were", "and", "of", "on", "in", "at", "by", "with", "its", "it", "has", "got", "gone", "very", "quite", "badly", "as", "like", "up", "off", "out", "over"];
     private static readonly string[] SpreadWords = ["all", "one", "some", "most", "neighbours", "first-on-feed", "last-on-feed"];
     private readonly List<string> on = [];
     private readonly List<string> see = [];
@@ -112,7 +113,8 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
     private string? ReadPart()
     {
         CodeWord first = words[0];
-        if (!first.Quoted && (ReadCode(first.Text, StringComparison.Ordinal) ?? ReadPhrase(knowledge.PartWords, 0) ?? ReadCode(first.Text, StringComparison.OrdinalIgnoreCase)) is { } part)
+        TakeLeadingNumber();
+        if ((NamedPart() ?? (TurnAround() ? NamedPart() : null) ?? (first.Quoted ? null : ReadCode(first.Text, StringComparison.OrdinalIgnoreCase))) is { } part)
         {
             partWords = next;
             ReadNumbers(part);
@@ -127,6 +129,9 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         return null;
     }
 
+    private string? NamedPart() => words[0].Quoted ? null
+        : ReadCode(words[0].Text, StringComparison.Ordinal) ?? ReadPhrase(knowledge.PartWords, 0);
+
     /// <summary>Such as MB, MB3, MB1-5U or MB*L.</summary>
     private string? ReadCode(string text, StringComparison compare)
     {
@@ -135,7 +140,7 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         int afterNumber = letters.Length + text.Skip(letters.Length).TakeWhile(IsNumber).Count();
         ShortCode? code = knowledge.Codes.Where(c => c.Kind == "part" && letters.StartsWith(c.Code, compare)).OrderByDescending(c => c.Code.Length).FirstOrDefault();
         string places = code is null ? "" : letters[code.Code.Length..] + text[afterNumber..];
-        if (code is null || (digits < 0 && code.Code.Length != letters.Length && !letters[code.Code.Length..].All(l => PlaceOf(l) is not null)))
+        if (code is null || (digits < 0 && places.Length > 0 && (places.Length > MostPlaces || !places.All(l => PlaceOf(l) is { } place && FitsOn(code.Id, place)))))
         {
             return null;
         }

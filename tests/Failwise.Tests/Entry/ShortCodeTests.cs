@@ -22,6 +22,9 @@ public class ShortCodeTests
     [InlineData("relief valve is stuck", "observations", "{part: relief-valve, see: stuck}")]
     [InlineData("turbo-feed-line coked up", "observations", "{part: turbo-feed-line, see: coked}")]
     [InlineData("piston crown 1 coked up", "observations", "{part: piston-crown, at: 1, see: carboned}")]
+    [InlineData("bent pushrod 3", "observations", "{part: pushrod, at: 3, see: bent}")]
+    [InlineData("heavy carbon build-up on the piston crown 2", "observations", "{part: piston-crown, at: 2, see: carboned, extent: heavy}")]
+    [InlineData("number 2 rod bearing wiped", "observations", "{part: rod-bearing, at: 2, see: wiped}")]
     [InlineData("CP* no blued", "observations", "{part: rod-journal, at: all, not: blued}")]
     [InlineData("CP4 blued??", "observations", "{part: rod-journal, at: 4, see: blued, sure: doubtful}")]
     [InlineData("big end 2 upper wiped rest ok", "observations", "{part: rod-bearing, at: 2, on: upper, see: wiped, rest: ok}")]
@@ -44,6 +47,17 @@ public class ShortCodeTests
         CaseEntry entry = reading.Entries.Should().ContainSingle().Subject;
         entry.Section.Should().Be(section);
         entry.Yaml.Replace("\"pump.jpg\"", "pump.jpg", StringComparison.Ordinal).Should().Be(yaml.Replace("\"pump.jpg\"", "pump.jpg", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("sprocket teeth hooked")]
+    [InlineData("brown rusty coolant")]
+    public void A_word_that_begins_like_a_code_is_no_code(string words)
+    {
+        foreach (CaseEntry entry in ShortCodes.Read(Knowledge, words).Entries)
+        {
+            entry.Yaml.Should().NotContain("part: spline").And.NotContain("part: breather");
+        }
     }
 
     [Fact]
