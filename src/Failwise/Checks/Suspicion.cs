@@ -18,8 +18,7 @@ internal sealed class Suspicion
     private const double SymptomKnown = 0.4;
     private const double LeastRaised = 0.05;
     private const double CloserLook = 0.3;
-    private const double SecondMark = 0.8;
-    private const double ThirdMark = 0.5;
+    private const double ThirdMark = 0.8;
     private const double LookedMinutes = 2;
     private readonly KnowledgeBase knowledge;
     private readonly TeardownCase teardown;
@@ -120,7 +119,7 @@ internal sealed class Suspicion
 
     /// <summary>A part of which one mark is known is looked at more closely before its neighbours; one that was looked at and told of, hardly again.</summary>
     private static double Discount(OpenLook look) =>
-        look.Presence * (!look.SeenBefore ? 1 : look.Marks switch { 1 => SecondMark, 2 => ThirdMark, _ => CloserLook });
+        look.Presence * (!look.SeenBefore ? 1 : look.Marks switch { 1 => 1, 2 => ThirdMark, _ => CloserLook });
 
     /// <summary>
     /// A root counts as far as this case has raised it above its usual frequency: being sure that an ordinary old machine is not worn out

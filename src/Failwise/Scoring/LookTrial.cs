@@ -41,6 +41,9 @@ public static class LookTrial
     {
         ProblemList problems = new();
         SolvedCase[] solved = [.. SolvedCase.ReadFolder(folder, knowledge, problems).Where(c => !c.IsOpen && (set is null || c.Set == set))];
-        return OverCases.Run(knowledge, solved, problems, (one, place, teardown) => new LookReplay(knowledge, one, teardown).Run(seed: place));
+        return OverCases.Run(knowledge, solved, problems, (one, _, teardown) => new LookReplay(knowledge, one, teardown).Run(SeedOf(one.Name)));
     }
+
+    /// <summary>A case has the same random orders whichever others are tried with it.</summary>
+    private static int SeedOf(string name) => name.Aggregate(17, (hash, c) => unchecked(31 * hash + c)) & 0xFFFFFF;
 }
