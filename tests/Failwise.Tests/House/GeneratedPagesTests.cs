@@ -80,7 +80,7 @@ public sealed class GeneratedPagesTests
     {
         string page = Atlas.Write(Repository.Knowledge).Single(p => p.Path == "patterns/blued.md").Text;
 
-        page.Should().Contain("One journal alone is blued").And.NotContain("The laboratory found a fault");
+        page.Should().Contain("Of the journals that were looked at, one alone is blued").And.NotContain("The laboratory found a fault");
     }
 
     [Fact]
