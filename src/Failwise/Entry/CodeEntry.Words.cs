@@ -34,7 +34,26 @@ internal sealed partial class CodeEntry
         }
 
         next = after;
-        return plain;
+        return plain is not null && knowledge.Marks.FitOn(about!, plain) == 0 ? MarkThenPlace(from, after) ?? plain : plain;
+    }
+
+    /// <summary>"Worn on one side" is a mark of bearings; on a fork it is a worn fork, on one side. Null when the words do not part into a mark of this part and a place.</summary>
+    private string? MarkThenPlace(int from, int after)
+    {
+        string[] part = [.. words.Take(partWords).Select(w => w.Text)];
+        for (int end = after - 1; end > from; end--)
+        {
+            string place = string.Join('-', words.Take(after).Skip(end).SkipWhile(w => JoiningWords.Contains(Suggest.Fold(w.Text))).Select(w => w.Text));
+            string mark = string.Join('-', words.Take(end).Skip(from).Select(w => w.Text));
+            string? id = Enumerable.Range(0, part.Length + 1).Select(skip => knowledge.PatternOn(about!, string.Join('-', part.Skip(skip).Append(mark)))).FirstOrDefault(p => p is not null);
+            if (id is not null && knowledge.PlaceWords.Find(place) is not null && knowledge.Marks.FitOn(about!, id) > 0)
+            {
+                next = end;
+                return id;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The longest run of words from here that the index knows; moves on behind it.</summary>

@@ -283,6 +283,10 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         {
             sure = text;
         }
+        else if (ReadPlaces(from) is { } several)
+        {
+            on.Add(several);
+        }
         else if (SpreadWords.Contains(text) && at is null)
         {
             at = text;
@@ -307,6 +311,19 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
         {
             Unknown(word, [.. knowledge.PatternWords.Words, .. knowledge.PlaceWords.Words, .. RuleShapes.Extents]);
         }
+    }
+
+    /// <summary>A place of several words, such as one side; "one" alone counts parts.</summary>
+    private string? ReadPlaces(int from)
+    {
+        int before = next;
+        if (ReadPhrase(knowledge.PlaceWords, from) is { } place && next > from + 1)
+        {
+            return place;
+        }
+
+        next = before;
+        return null;
     }
 
     private void Unknown(CodeWord word, IReadOnlyCollection<string> known) =>
