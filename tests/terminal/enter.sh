@@ -58,13 +58,13 @@ keys 4
 await 'How sure'
 keys 1
 await 'the other ones'
-keys 1
+keys 2
 await 'What next?'
 text 'RV stuk 4' "Did you mean 'stuck'"
 for _ in 1 2 3 4 5 6 7 8 9; do keys BSpace; done
 sleep 0.5
-text 'RV stuck 4' 'Saved: RV stuck 4'
-text 'OF blocked 4' 'Saved: OF blocked 4'
+text 'RV stuck 4' 'Saved: {part: relief-valve, see: stuck'
+text 'OF blocked 4' 'Saved: {part: oil-filter, see: blocked'
 keys C-z
 await 'Took back'
 
@@ -79,13 +79,13 @@ begin 80 24 TERM=screen LC_ALL=C NO_COLOR=1
 await 'Going on where it stopped'
 if tmux -L "$socket" capture-pane -e -p -t t | grep -q $'\e\[[0-9;]*m'; then echo 'colour in spite of NO_COLOR'; exit 1; fi
 if screen | LC_ALL=C grep -q '[^ -~]'; then echo 'more than ASCII'; screen; exit 1; fi
-text 'CP4 blued 3' 'Saved: CP4 blued 3'
+text 'CP4 blued 3' 'Saved: {part: rod-journal, at: 4'
 tmux -L "$socket" kill-server
 sleep 0.5
 
 # A terminal that knows no cursor.
 begin 80 24 TERM=dumb LC_ALL=C
-text 'OP ok' 'Saved: OP ok'
+text 'OP ok' 'Saved: {part: oil-pump, see: sound'
 text 'q' 'ended with 0'
 
 cat >"$work/expected.yaml" <<'YAML'

@@ -9,6 +9,7 @@ internal sealed partial class CodeEntry
 {
     private const int LongestPhrase = 6;
     private const int PartPhrase = 3;
+    private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth"];
     private const int MostNear = 3;
     private const int MostKinds = 6;
 
@@ -76,9 +77,21 @@ internal sealed partial class CodeEntry
         return null;
     }
 
-    /// <summary>"Number 2 rod bearing spun": the number is said before the part.</summary>
+    /// <summary>"Number 2 rod bearing spun", "second gear synchro ring worn": the number is said before the part.</summary>
     private void TakeLeadingNumber()
     {
+        while (words.Count > 1 && Suggest.Fold(words[0].Text) is "the" or "a" or "an")
+        {
+            words = [.. words.Skip(1)];
+        }
+
+        int gear = Array.IndexOf(Ordinals, Suggest.Fold(words[0].Text));
+        if (gear >= 0 && words.Count > 3 && Suggest.Fold(words[1].Text) == "gear")
+        {
+            at = (gear + 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            words = [.. words.Skip(2)];
+        }
+
         if (words.Count > 2 && Suggest.Fold(words[0].Text) is "number" or "no" or "no." or "nr" or "#" && words[1].Text.All(IsNumber))
         {
             at = Numbers(words[1].Text);

@@ -228,6 +228,11 @@ internal sealed partial class CodeEntry(KnowledgeBase knowledge, IReadOnlyList<C
                 Meaning(word with { Text = bare }, bare);
             }
         }
+        else if (text == "not" && next + 2 < words.Count && Suggest.Fold($"{words[next + 1].Text} {words[next + 2].Text}") == "looked-at")
+        {
+            unlooked = true;
+            next += 3;
+        }
         else if (text is "no" or "not" && next + 1 < words.Count)
         {
             next++;

@@ -26,6 +26,8 @@ public class ShortCodeTests
     [InlineData("heavy carbon build-up on the piston crown 2", "observations", "{part: piston-crown, at: 2, see: carboned, extent: heavy}")]
     [InlineData("number 2 rod bearing wiped", "observations", "{part: rod-bearing, at: 2, see: wiped}")]
     [InlineData("selector fork worn on one side", "observations", "{part: selector-fork, on: one-side, see: fork-worn}")]
+    [InlineData("second gear synchro ring worn", "observations", "{part: synchro-ring, at: 2, see: worn}")]
+    [InlineData("the oil cooler not looked at", "not-looked-at", "oil-cooler")]
     [InlineData("CP* no blued", "observations", "{part: rod-journal, at: all, not: blued}")]
     [InlineData("CP4 blued??", "observations", "{part: rod-journal, at: 4, see: blued, sure: doubtful}")]
     [InlineData("big end 2 upper wiped rest ok", "observations", "{part: rod-bearing, at: 2, on: upper, see: wiped, rest: ok}")]
