@@ -108,15 +108,15 @@ internal sealed record Talk(Guide Guide, TeardownCase Case, Step Step, string Ty
     public Talk Saved(TeardownCase now, Save save)
     {
         // Question by question, the closer words were offered already.
-        HashSet<string> known = [.. CloserWords.Hints(Knowledge, Case, _ => true).Select(h => h.Message)];
-        IEnumerable<string> hints = save is { Replaces: false, Then: PartStep }
-            ? CloserWords.Hints(Knowledge, now, _ => true).Where(h => !known.Contains(h.Message)).Select(h => h.Message) : [];
+        IEnumerable<string> hints = save is { Replaces: false, Then: PartStep } ? Hints(now).Except(Hints(Case)) : [];
         return this with
         {
             Case = now, Step = save.Then, Typed = "", Messages = [save.Replaces ? $"Saved again: {save.Says}" : $"Saved: {save.Says}", .. hints], Next = null,
             Saves = Saves + (save.Replaces ? 0 : 1),
         };
     }
+
+    private IEnumerable<string> Hints(TeardownCase teardown) => CloserWords.Hints(Knowledge, teardown, _ => true).Select(h => h.Message);
 
     /// <summary>The answer to <see cref="Save"/> when there is something to ask, or something wrong.</summary>
     public Talk Refused(IReadOnlyList<Problems.Problem> problems, Save save)

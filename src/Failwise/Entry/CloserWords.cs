@@ -18,15 +18,13 @@ public static class CloserWords
     /// Kinds of the pattern that something is known to leave on the part, likeliest first; none when it is as close as one can say, or when
     /// the word itself is what most rules mean on this part: sludge in a sump is seldom the soft cold kind.
     /// </summary>
-    public static IReadOnlyList<Pattern> For(KnowledgeBase knowledge, string part, string pattern) => For(knowledge.Marks, knowledge, part, pattern);
-
-    private static IReadOnlyList<Pattern> For(KnownMarks known, KnowledgeBase knowledge, string part, string pattern) =>
-        [.. Closer(pattern, known.KindsOn(part, pattern)).Select(id => knowledge.Patterns[id])];
+    public static IReadOnlyList<Pattern> For(KnowledgeBase knowledge, string part, string pattern) =>
+        [.. Closer(pattern, knowledge.Marks.KindsOn(part, pattern)).Select(id => knowledge.Patterns[id])];
 
     /// <summary>Closer words for a symptom on such a machine, likeliest first; none when it is as close as one can say.</summary>
-    private static IReadOnlyList<Symptom> ForSymptom(KnownMarks known, KnowledgeBase knowledge, Machine machine, string symptom) =>
+    private static IReadOnlyList<Symptom> ForSymptom(KnowledgeBase knowledge, Machine machine, string symptom) =>
     [
-        .. Closer(symptom, known.KindsOfSymptom(symptom).Where(s => knowledge.FitOf(s.Key, machine.Kinds, machine.Features) > 0).ToDictionary(StringComparer.Ordinal))
+        .. Closer(symptom, knowledge.Marks.KindsOfSymptom(symptom).Where(s => knowledge.FitOf(s.Key, machine.Kinds, machine.Features) > 0).ToDictionary(StringComparer.Ordinal))
             .Select(id => knowledge.Symptoms[id]),
     ];
 
@@ -34,11 +32,10 @@ public static class CloserWords
     /// <param name="about">Which places of the case are spoken of.</param>
     public static IReadOnlyList<Problem> Hints(KnowledgeBase knowledge, TeardownCase teardown, Func<Location, bool> about)
     {
-        KnownMarks known = new(knowledge);
         List<Problem> hints = [];
         foreach (Statement said in teardown.Symptoms.Where(s => s.Holds && about(s.At)))
         {
-            IReadOnlyList<Symptom> closer = ForSymptom(known, knowledge, teardown.Machine, said.Id);
+            IReadOnlyList<Symptom> closer = ForSymptom(knowledge, teardown.Machine, said.Id);
             if (closer.Count > 0 && !teardown.Symptoms.Any(s => s.Id != said.Id && knowledge.SymptomIs(s.Id, said.Id)))
             {
                 hints.Add(Hint(said.At, $"'{said.Id}' is a broad word. If it can be told, say closer: {string.Join(", ", closer.Select(c => c.Id))}. {knowledge.Symptoms[said.Id].Ask}"));
@@ -57,7 +54,7 @@ public static class CloserWords
         foreach (IGrouping<(string Part, string), Observation> mark in teardown.Observations.Where(o => o.Look == Look.Seen && about(o.Location)).GroupBy(o => (o.Part, o.Pattern!)))
         {
             (string part, string pattern) = mark.Key;
-            IReadOnlyList<Pattern> closer = For(known, knowledge, part, pattern);
+            IReadOnlyList<Pattern> closer = For(knowledge, part, pattern);
             if (closer.Count > 0 && !teardown.Observations.Any(o => o.Part == part && o.Look != Look.Sound && closer.Any(c => knowledge.PatternIs(o.Pattern!, c.Id))))
             {
                 hints.Add(Hint(mark.First().Location,
@@ -65,7 +62,7 @@ public static class CloserWords
             }
         }
 
-        foreach (Observation o in teardown.Observations.Where(o => o.Look == Look.Seen && about(o.Location) && !known.IsKnownOn(o.Part, o.Pattern!)).DistinctBy(o => (o.Part, o.Pattern)))
+        foreach (Observation o in teardown.Observations.Where(o => o.Look == Look.Seen && about(o.Location) && !knowledge.Marks.IsKnownOn(o.Part, o.Pattern!)).DistinctBy(o => (o.Part, o.Pattern)))
         {
             hints.Add(new Problem("FW093", Severity.Hint, o.Location, EntryQuestions.Unknown(knowledge, o)));
         }

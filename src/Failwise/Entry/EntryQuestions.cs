@@ -12,7 +12,6 @@ internal static class EntryQuestions
     public static IReadOnlyList<Problem> Ask(KnowledgeBase knowledge, TeardownCase teardown, IReadOnlyList<CaseEntry> entries)
     {
         HashSet<Location> places = [.. entries.Select(e => e.At)];
-        KnownMarks known = knowledge.Marks;
         List<Problem> questions = [];
         foreach (Observation added in teardown.Observations.Where(o => places.Contains(o.Location)))
         {
@@ -29,7 +28,7 @@ internal static class EntryQuestions
                 questions.Add(Question("FW099", added, $"'{place}' is no usual place on {knowledge.Parts[added.Part].Name}: is it the right part, and the right place?"));
             }
 
-            if (added.Look == Look.Seen && !known.IsKnownOn(added.Part, added.Pattern!))
+            if (added.Look == Look.Seen && !knowledge.Marks.IsKnownOn(added.Part, added.Pattern!))
             {
                 questions.Add(Question("FW093", added, Unknown(knowledge, added)));
             }

@@ -10,11 +10,11 @@ namespace Failwise.Scoring;
 /// <summary>Replays one solved case as an inspection, in several orders of looking.</summary>
 internal sealed class LookReplay
 {
+    private const int RandomOrders = 20;
+    private const int LongestRun = 60;
     private readonly KnowledgeBase knowledge;
     private readonly SolvedCase solved;
     private readonly TeardownCase whole;
-    private const int RandomOrders = 20;
-    private const int LongestRun = 60;
     private readonly string[] units;
     private readonly Dictionary<(long Known, string? Over), bool> first = [];
 

@@ -32,11 +32,7 @@ public class CloserWordsTests
     [InlineData("MB3L wiped", 0)]
     public void A_hint_stands_at_the_broad_word_alone(string codes, int hints)
     {
-        using TemporaryFolder folder = new();
-        string file = folder.Write("case.yaml", Head);
-        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, codes.Replace("CK", "crankshaft", StringComparison.Ordinal)).Entries);
-
-        IReadOnlyList<Problem> found = CloserWords.Hints(Knowledge, edit.Case!, _ => true);
+        (CaseEdit edit, IReadOnlyList<Problem> found) = HintsFor(codes.Replace("CK", "crankshaft", StringComparison.Ordinal));
 
         edit.Written.Should().BeTrue("a hint stops nothing");
         found.Should().HaveCount(hints);
@@ -50,11 +46,7 @@ public class CloserWordsTests
     [InlineData("!piston slap", 0)]
     public void A_knock_of_which_no_more_is_said_is_asked_about(string codes, int hints)
     {
-        using TemporaryFolder folder = new();
-        string file = folder.Write("case.yaml", Head);
-        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, codes).Entries);
-
-        IReadOnlyList<Problem> found = CloserWords.Hints(Knowledge, edit.Case!, _ => true);
+        (_, IReadOnlyList<Problem> found) = HintsFor(codes);
 
         found.Should().HaveCount(hints);
         found.All(h => h.Message.Contains("knocking-bottom-end", StringComparison.Ordinal)).Should().BeTrue();
@@ -67,11 +59,9 @@ public class CloserWordsTests
     [InlineData("MJ3 blued", null)]
     public void A_word_that_leaves_open_which_part_is_meant_is_asked_about(string codes, string? parts)
     {
-        using TemporaryFolder folder = new();
-        string file = folder.Write("case.yaml", Head);
-        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, codes).Entries);
+        (_, IReadOnlyList<Problem> found) = HintsFor(codes);
 
-        IEnumerable<string> open = CloserWords.Hints(Knowledge, edit.Case!, _ => true).Select(h => h.Message).Where(m => m.Contains("leaves open", StringComparison.Ordinal));
+        IEnumerable<string> open = found.Select(h => h.Message).Where(m => m.Contains("leaves open", StringComparison.Ordinal));
 
         open.Should().HaveCount(parts is null ? 0 : 1);
         open.All(m => m.Contains(parts!, StringComparison.Ordinal)).Should().BeTrue();
@@ -80,11 +70,9 @@ public class CloserWordsTests
     [Fact]
     public void A_hint_names_the_closer_words_of_the_part()
     {
-        using TemporaryFolder folder = new();
-        string file = folder.Write("case.yaml", Head);
-        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, "RG2 stuck").Entries);
+        (_, IReadOnlyList<Problem> found) = HintsFor("RG2 stuck");
 
-        CloserWords.Hints(Knowledge, edit.Case!, _ => true).Select(h => h.ToString()).ShouldBe(ExpectedProblems.Read(Repository.Folder("tests", "Failwise.Tests", "Invalid", "entry", "broad")));
+        found.Select(h => h.ToString()).ShouldBe(ExpectedProblems.Read(Repository.Folder("tests", "Failwise.Tests", "Invalid", "entry", "broad")));
     }
 
     /// <summary>A hint that comes too often is no longer read. The published cases were encoded without knowing of these hints; a good half of them has none.</summary>
@@ -95,5 +83,14 @@ public class CloserWordsTests
 
         cases.Length.Should().BeGreaterThan(200);
         cases.Average(c => CloserWords.Hints(Knowledge, c, _ => true).Count).Should().BeLessThan(0.7);
+    }
+
+    /// <summary>Adds the codes to an empty case and reads its hints.</summary>
+    private static (CaseEdit Edit, IReadOnlyList<Problem> Hints) HintsFor(string codes)
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.Write("case.yaml", Head);
+        CaseEdit edit = CaseEditor.Add(Knowledge, file, ShortCodes.Read(Knowledge, codes).Entries);
+        return (edit, CloserWords.Hints(Knowledge, edit.Case!, _ => true));
     }
 }

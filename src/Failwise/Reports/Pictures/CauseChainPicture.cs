@@ -39,7 +39,7 @@ internal sealed class CauseChainPicture
         double under = y - Gap;
         if (root.After is { } before)
         {
-            Marks(1, under, [$"may have come from: {before.Root.Title}"]);
+            y = canvas.Block(4 + Indent, y + 9, canvas.Width - Indent - 20, $"It may have come from: {before.Root.Title}") - 7;
         }
 
         foreach (IReadOnlyList<ChainStep> way in root.Chains.Take(MostWays))
